@@ -1,0 +1,116 @@
+"""The client as a load on the chair: who sits, who pushes, what is carried."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from chairwright.mass_points import FloatArray, MassPoints
+from chairwright.person.body import Body
+from chairwright.person.client import Carried, CarryPlace
+
+LimbSide = Literal["left", "right"]
+SIDES: tuple[LimbSide, LimbSide] = ("left", "right")
+
+# Places of carried loads in frame axes [mm]: common practice, no source.
+CARRY_PLACES: dict[CarryPlace, tuple[float, float]] = {
+    "backpack": (-140.0, 300.0),
+    "under_seat": (120.0, -110.0),
+    "lap": (220.0, 220.0),
+    "foot_support": (520.0, -330.0),
+}
+
+
+@dataclass(frozen=True)
+class Occupant:
+    """One client ready to be seated.
+
+    Parameters
+    ----------
+    body : Body
+        Segments with lengths [mm] and masses [kg].
+    feet_that_push, hands_that_push : tuple of {"left", "right"}
+    carries : tuple of Carried
+    lower_leg_mm : dict of side to float [mm]
+        Back of the knee to the sole, shoe on, of the legs that are whole.
+    """
+
+    body: Body
+    feet_that_push: tuple[LimbSide, ...]
+    hands_that_push: tuple[LimbSide, ...]
+    carries: tuple[Carried, ...]
+    lower_leg_mm: dict[LimbSide, float]
+
+    @property
+    def load_kg(self) -> float:
+        """Mass of the occupant with everything carried [kg]."""
+        return self.body.mass_kg + sum(item.mass_kg for item in self.carries)
+
+    def carried_points(self) -> list[MassPoints]:
+        """Point masses of the carried loads, frame axes."""
+        return [
+            MassPoints(item.name, item.mass_kg, x_mm, 0.0, z_mm)
+            for item in self.carries
+            for x_mm, z_mm in [CARRY_PLACES[item.place]]
+        ]
+
+
+def hip_place(
+    body: Body,
+    back_rad: FloatArray,
+    seat_rad: FloatArray,
+    behind_post_mm: FloatArray,
+    cushion_rear_mm: FloatArray,
+) -> tuple[FloatArray, FloatArray]:
+    """Mid-hip in frame axes: buttocks against the back surface and on the loaded cushion.
+
+    Parameters
+    ----------
+    body : Body
+    back_rad : ndarray [rad]
+        Back post behind square to the seat rail.
+    seat_rad : ndarray [rad]
+        Loaded cushion top above the seat rail's direction.
+    behind_post_mm : ndarray [mm]
+        Loaded back surface behind the post's front face.
+    cushion_rear_mm : ndarray [mm]
+        Loaded cushion top above the seat rail at the back.
+
+    Returns
+    -------
+    tuple of ndarray [mm]
+        x and z.
+
+    References
+    ----------
+    First principles: the hip lies at its own distances from two planes.
+    """
+    from_back = body.hip_ahead_of_back_mm - behind_post_mm
+    from_seat = body.hip_above_seat_mm + cushion_rear_mm * np.cos(seat_rad)
+    spread = np.cos(back_rad - seat_rad)
+    x_mm = (from_back * np.cos(seat_rad) - from_seat * np.sin(back_rad)) / spread
+    z_mm = (from_seat * np.cos(back_rad) + from_back * np.sin(seat_rad)) / spread
+    return x_mm, z_mm
+
+
+def pushing_shank_rad(
+    knee_height_mm: FloatArray, shank_mm: float, ankle_height_mm: float
+) -> FloatArray:
+    """How far a pushing leg's shank leans forward from the vertical with the sole on the floor.
+
+    Parameters
+    ----------
+    knee_height_mm : ndarray [mm]
+        Knee joint above the floor.
+    shank_mm, ankle_height_mm : float [mm]
+        Knee to ankle joint; ankle joint to sole, shoe included.
+
+    Returns
+    -------
+    ndarray [rad]
+        0 when the foot hangs clear of the floor.
+    """
+    reach = (knee_height_mm - ankle_height_mm) / shank_mm
+    return np.asarray(np.arccos(np.clip(reach, 0.0, 1.0)))

@@ -1,0 +1,93 @@
+"""Where the frame comes to rest on a level floor, and the wheel geometry that follows.
+
+Frame axes: origin at the seat corner. Floor axes: origin on the floor under the middle of the
+rear-axle line. Both have x forward and z up. Pitch is positive nose-up.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from chairwright.mass_points import FloatArray
+
+
+class Pose(NamedTuple):
+    """Attitude of the frame, arrays of one shape; angles [rad], lengths [mm]."""
+
+    pitch_rad: FloatArray
+    wheelbase_mm: FloatArray
+
+
+def settle(
+    ahead_mm: FloatArray, above_mm: FloatArray, rear_height_mm: FloatArray, caster_radius: FloatArray
+) -> Pose:
+    """Pitch and wheelbase of a frame standing on its four wheels.
+
+    Parameters
+    ----------
+    ahead_mm, above_mm : ndarray [mm]
+        Caster axle minus rear axle in frame axes, casters trailing.
+    rear_height_mm : ndarray [mm]
+        Height of the rear axle above the floor, camber included.
+    caster_radius : ndarray [mm]
+
+    Returns
+    -------
+    Pose
+        NaN where no attitude puts both axles at their heights or the casters lie behind the axle.
+
+    References
+    ----------
+    First principles: the line between the axles must rise by the difference of their heights.
+    """
+    length = np.hypot(ahead_mm, above_mm)
+    rise = caster_radius - rear_height_mm
+    with np.errstate(invalid="ignore", divide="ignore"):
+        pitch = np.arcsin(rise / length) - np.arctan2(above_mm, ahead_mm)
+        wheelbase = np.sqrt(length**2 - rise**2)
+    standing = (ahead_mm > 0) & (np.abs(rise) < length)
+    return Pose(np.where(standing, pitch, np.nan), np.where(standing, wheelbase, np.nan))
+
+
+def rear_axle_height(radius_mm: FloatArray, camber_deg: FloatArray) -> FloatArray:
+    """Height of the hub centre of a cambered wheel [mm]: R cos(camber)."""
+    return radius_mm * np.cos(np.radians(camber_deg))
+
+
+def track_growth(radius_mm: FloatArray, camber_deg: FloatArray) -> FloatArray:
+    """How much camber widens the track, both wheels together [mm]: 2 R sin(camber)."""
+    return 2.0 * radius_mm * np.sin(np.radians(camber_deg))
+
+
+def toe_out_deg(camber_deg: FloatArray, pitch_rad: FloatArray) -> FloatArray:
+    """Toe per wheel [deg], out when the frame tilts back.
+
+    References
+    ----------
+    First principles, atan(tan(camber) sin(pitch)); the sign agrees with Trudel 1995.
+    """
+    return np.degrees(np.arctan(np.tan(np.radians(camber_deg)) * np.sin(pitch_rad)))
+
+
+def floor_trail(trail_mm: FloatArray, caster_radius: FloatArray, stem_rad: FloatArray) -> FloatArray:
+    """Caster trail on the floor with the stem tilted back by ``stem_rad`` [mm].
+
+    References
+    ----------
+    First principles: t / cos(d) + rc tan(d).
+    """
+    return trail_mm / np.cos(stem_rad) + caster_radius * np.tan(stem_rad)
+
+
+def swing_radius(trail_mm: FloatArray, caster_radius: FloatArray, width_mm: FloatArray) -> FloatArray:
+    """Radius of the circle that a swivelling caster sweeps about its stem, in plan [mm]."""
+    return np.hypot(trail_mm + caster_radius, width_mm / 2.0)
+
+
+def turned(
+    x_mm: FloatArray, z_mm: FloatArray, sin: FloatArray, cos: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """Turn side-view vectors nose-up by the pitch whose sine and cosine are given [mm]."""
+    return x_mm * cos - z_mm * sin, x_mm * sin + z_mm * cos

@@ -1,0 +1,283 @@
+"""A set-up made real, choice by choice: each step adds what follows from its choices.
+
+The same steps serve one set-up and millions: they work on ``Rows`` of any length. Each step
+returns the point masses that its choices bring, in frame axes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from chairwright.chair.occupant import SIDES, LimbSide, Occupant, hip_place, pushing_shank_rad
+from chairwright.chair.pose import floor_trail, rear_axle_height, settle, swing_radius
+from chairwright.chair.rows import Rows
+from chairwright.mass_points import FloatArray, MassPoints
+from chairwright.person.posture import leg_points, upper_body_points
+
+BACK_SUPPORT_HEIGHT_MM = 220.0
+"""Height of the back upholstery's mass along the post (common practice, no source)."""
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step: the choices it makes and what follows from them."""
+
+    choices: tuple[str, ...]
+    follow: Callable[[Rows, Occupant], list[MassPoints]]
+
+
+def wheels_on_floor(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Frame, wheels and casters: the pose on the floor and the masses of the running gear."""
+    _place_axles(rows)
+    pose = settle(
+        rows["caster_x"] - rows["axle_x"],
+        rows["caster_z"] - rows["axle_z"],
+        rows["rear_height"],
+        rows["caster_radius"],
+    )
+    rows["pitch"], rows["wheelbase"] = pose
+    rows["sin_pitch"], rows["cos_pitch"] = np.sin(pose.pitch_rad), np.cos(pose.pitch_rad)
+    _caster_on_floor(rows)
+    return [*_running_gear(rows), *_fixed_parts(rows), *occupant.carried_points()]
+
+
+def _place_axles(rows: Rows) -> None:
+    rows["rear_radius"] = rows.option("rear_wheel", "radius_mm")
+    rows["camber"] = rows.option("camber", "angle_deg")
+    rows["rear_height"] = rear_axle_height(rows["rear_radius"], rows["camber"])
+    rows["axle_x"] = rows.option("axle_hole", "x_mm")
+    rows["axle_z"] = rows.option("axle_hole", "z_mm")
+    rows["caster_radius"] = rows.option("caster", "radius_mm")
+    rows["stem_set"] = np.radians(rows.option("stem_setting", "angle_deg"))
+    rows["crown_x"] = rows.option("side_frame", "caster_tube_x_mm") + rows.option(
+        "caster_housing", "ahead_mm"
+    )
+    rows["crown_z"] = rows.option("caster_housing", "z_mm")
+    trail, drop = rows.option("fork", "trail_mm"), rows.option("fork", "drop_mm")
+    sin, cos = np.sin(rows["stem_set"]), np.cos(rows["stem_set"])
+    rows["caster_x"] = rows["crown_x"] - trail * cos + drop * sin
+    rows["caster_z"] = rows["crown_z"] - trail * sin - drop * cos
+
+
+def _caster_on_floor(rows: Rows) -> None:
+    rows["stem"] = rows["stem_set"] + rows["pitch"]
+    trail = rows.option("fork", "trail_mm")
+    rows["trail"] = floor_trail(trail, rows["caster_radius"], rows["stem"])
+    rows["swing"] = swing_radius(trail, rows["caster_radius"], rows.option("caster", "width_mm"))
+
+
+def _running_gear(rows: Rows) -> list[MassPoints]:
+    crown = (rows["crown_x"], 0.0, rows["crown_z"])
+    axle = (rows["axle_x"], 0.0, rows["axle_z"])
+    caster = (rows["caster_x"], 0.0, rows["caster_z"])
+    middle = tuple((a + b) / 2 for a, b in zip(crown, caster, strict=True))
+    frame = (rows.option("side_frame", "x_mm"), 0.0, rows.option("side_frame", "z_mm"))
+    mass = rows.option
+    return [
+        MassPoints("side frames", mass("side_frame", "mass_kg"), *frame),
+        MassPoints("rear wheels", mass("rear_wheel", "mass_kg"), *axle, "rear_wheels"),
+        MassPoints("axle plates", mass("axle_hole", "mass_kg"), *axle),
+        MassPoints("casters", mass("caster", "mass_kg"), *caster, "casters"),
+        MassPoints("caster forks", mass("fork", "mass_kg"), *middle, "casters"),
+        MassPoints("caster housings", mass("caster_housing", "mass_kg"), *crown),
+    ]
+
+
+def _fixed_parts(rows: Rows) -> list[MassPoints]:
+    return [
+        MassPoints(part.name, part.mass_kg, part.x_mm, 0.0, part.z_mm, part.moves_with)
+        for part in rows.line.fixed_parts
+    ]
+
+
+def seat_sling(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Seat depth: where the seat's front edge comes."""
+    depth = rows.option("seat_depth", "depth_mm")
+    rows["depth"] = depth
+    return [MassPoints("seat sling", rows.option("seat_depth", "mass_kg"), depth / 2, 0.0, 0.0)]
+
+
+def cushion(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Cushion: the loaded top above the seat rail."""
+    rear, front = rows.option("cushion", "rear_mm"), rows.option("cushion", "front_mm")
+    rows["cushion_rear"], rows["cushion_front"] = rear, front
+    rows["seat_slope"] = np.arctan((front - rear) / rows["depth"])
+    height = (rear + front) / 4
+    mass = rows.option("cushion", "mass_kg")
+    return [MassPoints("cushion", mass, rows["depth"] / 2, 0.0, height)]
+
+
+def back_posts(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Back angle: the post behind square to the seat rail."""
+    rows["back_set"] = np.radians(rows.option("back_angle", "angle_deg"))
+    return []
+
+
+def back_surface(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Back upholstery: the trunk, head and arms, and the legs that push on the floor."""
+    behind = rows.option("back_support", "behind_post_mm")
+    rows["behind_post"] = behind
+    hip = hip_place(
+        occupant.body, rows["back_set"], rows["seat_slope"], behind, rows["cushion_rear"]
+    )
+    rows["hip_x"], rows["hip_z"] = hip
+    points, joints = upper_body_points(occupant.body, *hip, rows["back_set"])
+    rows["shoulder_x"] = np.asarray(joints.shoulder_x_mm)
+    rows["shoulder_z"] = np.asarray(joints.shoulder_z_mm)
+    along = BACK_SUPPORT_HEIGHT_MM
+    mass = rows.option("back_support", "mass_kg")
+    x_mm, z_mm = -along * np.sin(rows["back_set"]), along * np.cos(rows["back_set"])
+    points.append(MassPoints("back upholstery", mass, x_mm, 0.0, z_mm))
+    for side in occupant.feet_that_push:
+        points.extend(_pushing_leg(rows, occupant, side))
+    return points
+
+
+def _pushing_leg(rows: Rows, occupant: Occupant, side: LimbSide) -> list[MassPoints]:
+    body = occupant.body
+    thigh = body.thigh_mm[side]
+    knee_x = rows["hip_x"] + thigh * np.cos(rows["seat_slope"])
+    knee_z = rows["hip_z"] + thigh * np.sin(rows["seat_slope"])
+    _, knee_height = rows.to_floor(knee_x, knee_z)
+    lean = pushing_shank_rad(knee_height, body.shank_mm[side], body.ankle_height_mm[side])
+    angles = (rows["seat_slope"], lean - rows["pitch"], -rows["pitch"])
+    rows[f"shank_{side}"], rows[f"sole_{side}"] = angles[1], angles[2]
+    points, joints = leg_points(body, side, rows["hip_x"], rows["hip_z"], *angles)
+    _note_foot(rows, side, joints.toe_x_mm, joints.toe_z_mm)
+    return points
+
+
+def _note_foot(rows: Rows, side: LimbSide, toe_x: object, toe_z: object) -> None:
+    for axis, place in (("x", toe_x), ("z", toe_z)):
+        value = np.asarray(np.nan if place is None else place, dtype=float)
+        rows[f"toe_{axis}_{side}"] = np.broadcast_to(value, len(rows)).copy()
+
+
+def seat_rails(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Seat width: cross-brace and caster track."""
+    rows["width"] = rows.option("seat_width", "width_mm")
+    rows["caster_track"] = rows["width"] + 2 * rows.line.caster_outset_mm
+    place = (rows.option("seat_width", "x_mm"), 0.0, rows.option("seat_width", "z_mm"))
+    return [MassPoints("cross-brace", rows.option("seat_width", "mass_kg"), *place)]
+
+
+def arm_supports(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Arm supports: they set how far out the hubs stand."""
+    pad = rows.option("arm_support", "pad_height_mm")
+    rows["pad_height"] = pad
+    hub = rows.option("arm_support", "hub_outset_mm") + rows.option("camber", "hub_extra_mm")
+    rows["hub_half"] = rows["width"] / 2 + hub
+    lean = np.radians(rows["camber"])
+    rows["rear_track"] = 2 * (rows["hub_half"] + rows["rear_radius"] * np.sin(lean))
+    rows["arm_outer"] = rows["width"] / 2 + rows.option("arm_support", "outer_outset_mm")
+    mass = rows.option("arm_support", "mass_kg")
+    return [MassPoints("arm supports", mass, 150.0, 0.0, 0.6 * pad)]
+
+
+def footplates(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Which sides have a foot support."""
+    for side in SIDES:
+        rows[f"plate_{side}"] = rows.option("foot_supports", side)
+    return []
+
+
+def hangers(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Hanger angle: the legs that rest on foot supports, and those that hang."""
+    down = np.radians(rows.option("hanger", "angle_deg"))
+    rows["hanger"] = down
+    points: list[MassPoints] = []
+    for side in SIDES:
+        if side not in occupant.feet_that_push:
+            fitted = rows[f"plate_{side}"] > 0
+            shank = np.where(fitted, np.pi / 2 - down, 0.0)
+            rows[f"shank_{side}"], rows[f"sole_{side}"] = shank, np.zeros(len(rows))
+            points.extend(_resting_leg(rows, occupant, side, shank))
+    return points
+
+
+def _resting_leg(
+    rows: Rows, occupant: Occupant, side: LimbSide, shank: FloatArray
+) -> list[MassPoints]:
+    hip = rows["hip_x"], rows["hip_z"]
+    points, joints = leg_points(occupant.body, side, *hip, rows["seat_slope"], shank)
+    _note_foot(rows, side, joints.toe_x_mm, joints.toe_z_mm)
+    return points
+
+
+def hanger_lengths(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Hanger length: the footplates, and the hangers' own masses."""
+    length, plate = rows.option("leg_length", "length_mm"), rows.line.foot_plate
+    along, down = np.cos(rows["hanger"]), -np.sin(rows["hanger"])
+    pivot_x = rows.option("side_frame", "hanger_x_mm")
+    pivot_z = rows.option("side_frame", "hanger_z_mm")
+    rows["plate_x"] = pivot_x + length * along - plate.behind_tube_mm
+    rows["plate_z"] = pivot_z + length * down
+    across = rows["width"] / 2 - plate.outer_inset_mm - plate.width_mm / 2
+    place = pivot_x + 0.6 * length * along, pivot_z + 0.6 * length * down
+    return [_one_hanger(rows, side, *place, across) for side in SIDES]
+
+
+def _one_hanger(
+    rows: Rows, side: LimbSide, x_mm: FloatArray, z_mm: FloatArray, across: FloatArray
+) -> MassPoints:
+    fitted = rows[f"plate_{side}"] > 0
+    mass = np.where(fitted, rows.option("hanger", "mass_kg") / 2, 0.0)
+    place_x, place_z = np.where(fitted, x_mm, 0.0), np.where(fitted, z_mm, 0.0)
+    outward = across if side == "left" else -across
+    return MassPoints(f"{side} hanger and footplate", mass, place_x, outward, place_z)
+
+
+def back_top(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Back height: the posts' upper part."""
+    height = rows.option("back_height", "height_mm")
+    rows["back_height"] = height
+    x_mm, z_mm = -height / 2 * np.sin(rows["back_set"]), height / 2 * np.cos(rows["back_set"])
+    return [MassPoints("back posts", rows.option("back_height", "mass_kg"), x_mm, 0.0, z_mm)]
+
+
+def wheel_locks(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Wheel locks."""
+    place = rows.option("wheel_lock", "x_mm"), 0.0, rows.option("wheel_lock", "z_mm")
+    return [MassPoints("wheel locks", rows.option("wheel_lock", "mass_kg"), *place)]
+
+
+def anti_tip_devices(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Anti-tip device: where its wheel comes on the floor side."""
+    x_mm, z_mm = rows.option("anti_tip", "x_mm"), rows.option("anti_tip", "z_mm")
+    rows["device_x"], rows["device_z"] = rows.to_floor(x_mm, z_mm)
+    rows["device_radius"] = rows.option("anti_tip", "wheel_radius_mm")
+    mass = rows.option("anti_tip", "mass_kg")
+    place = np.nan_to_num(x_mm * 0.75), 0.0, np.nan_to_num(z_mm * 0.85)
+    return [MassPoints("anti-tip device", mass, *place)]
+
+
+STEPS: tuple[Step, ...] = (
+    Step(
+        (
+            "side_frame",
+            "rear_wheel",
+            "camber",
+            "axle_hole",
+            "caster",
+            "fork",
+            "caster_housing",
+            "stem_setting",
+        ),
+        wheels_on_floor,
+    ),
+    Step(("seat_depth",), seat_sling),
+    Step(("cushion",), cushion),
+    Step(("back_angle",), back_posts),
+    Step(("back_support",), back_surface),
+    Step(("seat_width",), seat_rails),
+    Step(("arm_support",), arm_supports),
+    Step(("foot_supports",), footplates),
+    Step(("hanger",), hangers),
+    Step(("leg_length",), hanger_lengths),
+    Step(("back_height",), back_top),
+    Step(("wheel_lock",), wheel_locks),
+    Step(("anti_tip",), anti_tip_devices),
+)

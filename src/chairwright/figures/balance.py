@@ -1,0 +1,229 @@
+"""Static stability and what lifts the wheels when moving.
+
+x is ahead of the rear axle, y left, z above the floor [mm]; angles in degrees. Wheels locked:
+the whole chair tips over the tyre contacts. Wheels free: the frame, without the rear wheels,
+tips about the axle. The two are never mixed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+import numpy as np
+
+from chairwright.chair.rows import Rows
+from chairwright.figures.band import Band, corner_band, known
+from chairwright.figures.mass import MassBox
+from chairwright.mass_points import FloatArray
+
+GRAVITY_MPS2 = 9.81
+SLOPE_1_TO_12_DEG = float(np.degrees(np.arctan(1 / 12)))
+
+
+class Edge(NamedTuple):
+    """An edge of the support polygon: outward normal, and its distance from the origin [mm]."""
+
+    normal_x: FloatArray
+    normal_y: FloatArray
+    offset_mm: FloatArray
+
+
+def support_edges(
+    wheelbase_mm: FloatArray, rear_track_mm: FloatArray, caster_track_mm: FloatArray
+) -> tuple[Edge, Edge, Edge, Edge]:
+    """Rear, front, left and right edge of the polygon of tyre contacts.
+
+    Parameters
+    ----------
+    wheelbase_mm, rear_track_mm, caster_track_mm : ndarray [mm]
+
+    Returns
+    -------
+    tuple of Edge
+        Floor axes, origin under the middle of the rear axle line.
+    """
+    zero = np.zeros_like(wheelbase_mm)
+    narrowing = np.arctan2(rear_track_mm - caster_track_mm, 2 * wheelbase_mm)
+    sin, cos = np.sin(narrowing), np.cos(narrowing)
+    side = rear_track_mm / 2 * cos
+    return (
+        Edge(zero - 1, zero, zero),
+        Edge(zero + 1, zero, wheelbase_mm),
+        Edge(sin, cos, side),
+        Edge(sin, -cos, side),
+    )
+
+
+def edge_angle(
+    edge: Edge, share: FloatArray | float, x: FloatArray, y: FloatArray, z: FloatArray
+) -> FloatArray:
+    """Slope at which the chair tips over one edge [deg].
+
+    Parameters
+    ----------
+    edge : Edge
+    share : ndarray or float
+        Scalar product of the edge's normal with the downhill direction, above 0.
+    x, y, z : ndarray [mm]
+        Centre of mass.
+
+    References
+    ----------
+    First principles: atan(distance / (height n.u)); negative when it tips on the level.
+    """
+    distance = edge.offset_mm - edge.normal_x * x - edge.normal_y * y
+    return np.asarray(np.degrees(np.arctan2(distance, z * share)))
+
+
+def tip_angle(
+    edges: tuple[Edge, ...], x: FloatArray, y: FloatArray, z: FloatArray, direction_deg: float
+) -> FloatArray:
+    """Tipping angle, wheels locked, on a floor that falls away in one direction [deg].
+
+    Parameters
+    ----------
+    edges : tuple of Edge
+    x, y, z : ndarray [mm]
+    direction_deg : float
+        From straight ahead, left positive.
+
+    Returns
+    -------
+    ndarray [deg]
+    """
+    point = (known(x), known(y), known(z))
+    return _over_edges(edges, direction_deg, *point).low
+
+
+def _over_edges(
+    edges: tuple[Edge, ...], direction_deg: float, x: Band, y: Band, z: Band
+) -> Band:
+    ahead, left = np.cos(np.radians(direction_deg)), np.sin(np.radians(direction_deg))
+    bands = [
+        _one_edge(edge, edge.normal_x * ahead + edge.normal_y * left, x, y, z) for edge in edges
+    ]
+    return _least(bands)
+
+
+def _one_edge(edge: Edge, share: FloatArray, x: Band, y: Band, z: Band) -> Band:
+    faces = share > 1e-9
+    band = corner_band(lambda a, b, c: edge_angle(edge, np.where(faces, share, 1.0), a, b, c), x, y, z)
+    if band.low is band.high:
+        return known(np.where(faces, band.low, np.inf))
+    return Band(np.where(faces, band.low, np.inf), np.where(faces, band.high, np.inf))
+
+
+def _least(bands: list[Band]) -> Band:
+    low = np.minimum.reduce([band.low for band in bands])
+    if all(band.low is band.high for band in bands):
+        return known(low)
+    return Band(low, np.minimum.reduce([band.high for band in bands]))
+
+
+def _edges(rows: Rows) -> tuple[Edge, Edge, Edge, Edge]:
+    return support_edges(rows["wheelbase"], rows["rear_track"], rows["caster_track"])
+
+
+def _towards(direction_deg: float) -> Callable[[Rows, MassBox], Band]:
+    def band(rows: Rows, box: MassBox) -> Band:
+        return _over_edges(_edges(rows), direction_deg, box.x, box.y, box.z)
+
+    return band
+
+
+def _over_line(edge_number: int) -> Callable[[Rows, MassBox], Band]:
+    def band(rows: Rows, box: MassBox) -> Band:
+        edge = _edges(rows)[edge_number]
+        return corner_band(lambda a, b, c: edge_angle(edge, 1.0, a, b, c), box.x, box.y, box.z)
+
+    return band
+
+
+def rear_locked(rows: Rows, box: MassBox) -> Band:
+    """Rearward over the tyre contacts, wheels locked [deg]: atan(x / h)."""
+    return corner_band(lambda x, z: np.degrees(np.arctan2(x, z)), box.x, box.z)
+
+
+def rear_free(rows: Rows, box: MassBox) -> Band:
+    """Rearward about the axle, wheels free and held at the tyre [deg]: atan(x' / (h' - R))."""
+    return corner_band(
+        lambda x, z: np.degrees(np.arctan2(x, z - rows["rear_height"])),
+        box.tilting_x,
+        box.tilting_z,
+    )
+
+
+def forward(rows: Rows, box: MassBox) -> Band:
+    """Forward over the caster contacts, casters trailing [deg]: atan((L - x) / h)."""
+    length = rows["wheelbase"]
+    return corner_band(lambda x, z: np.degrees(np.arctan2(length - x, z)), box.x, box.z)
+
+
+def forward_casters_forward(rows: Rows, box: MassBox) -> Band:
+    """Forward with the casters turned ahead, the base longer by twice the trail [deg]."""
+    length = rows["wheelbase"] + 2 * rows["trail"]
+    return corner_band(lambda x, z: np.degrees(np.arctan2(length - x, z)), box.x, box.z)
+
+
+def least(rows: Rows, box: MassBox) -> Band:
+    """The least tipping angle of all directions, wheels locked [deg]."""
+    edges = _edges(rows)
+    bands = [
+        corner_band(lambda a, b, c, e=edge: edge_angle(e, 1.0, a, b, c), box.x, box.y, box.z)  # type: ignore[misc]
+        for edge in edges
+    ]
+    return _least(bands)
+
+
+def least_direction(rows: Rows, box: MassBox) -> Band:
+    """Direction of the least tipping angle, from straight ahead, left positive [deg]."""
+    edges = _edges(rows)
+    angles = np.stack([edge_angle(edge, 1.0, box.x.low, box.y.low, box.z.low) for edge in edges])
+    weakest = np.argmin(angles, axis=0)
+    normals = np.stack([np.arctan2(edge.normal_y, edge.normal_x) for edge in edges])
+    return known(np.degrees(np.take_along_axis(normals, weakest[None], axis=0)[0]))
+
+
+def caster_share(rows: Rows, box: MassBox) -> Band:
+    """Share of the load on the casters on the level: x / L."""
+    return corner_band(lambda x: x / rows["wheelbase"], box.x)
+
+
+def start_acceleration(slope_deg: float) -> Callable[[Rows, MassBox], Band]:
+    """Acceleration up a slope that lifts the casters [m/s2].
+
+    References
+    ----------
+    First principles, checked against a physics engine in the tests:
+    g (x cos a - h sin a) / (h + I / (m R)), I the spin inertia of both rear wheels.
+    """
+    sin, cos = np.sin(np.radians(slope_deg)), np.cos(np.radians(slope_deg))
+
+    def band(rows: Rows, box: MassBox) -> Band:
+        inertia_mm = rows.option("rear_wheel", "spin_inertia_kgm2") * 1e6 / rows["rear_radius"]
+        return corner_band(
+            lambda x, z, m: GRAVITY_MPS2 * (x * cos - z * sin) / (z + inertia_mm / m),
+            box.x,
+            box.z,
+            box.mass,
+        )
+
+    return band
+
+
+def braking_deceleration(slope_deg: float) -> Callable[[Rows, MassBox], Band]:
+    """Braking down a slope that lifts the rear wheels [m/s2]: g ((L - x) cos a - h sin a) / h."""
+    sin, cos = np.sin(np.radians(slope_deg)), np.cos(np.radians(slope_deg))
+
+    def band(rows: Rows, box: MassBox) -> Band:
+        length = rows["wheelbase"]
+        return corner_band(
+            lambda x, z: GRAVITY_MPS2 * ((length - x) * cos - z * sin) / z, box.x, box.z
+        )
+
+    return band
+
+
+tip_left, tip_right = _towards(90.0), _towards(-90.0)
+tip_left_line, tip_right_line = _over_line(2), _over_line(3)

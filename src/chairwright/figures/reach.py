@@ -1,0 +1,85 @@
+"""Where the shoulder stands over the axle and how the elbow bends at the top of the rim."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from chairwright.chair.occupant import Occupant
+from chairwright.chair.rows import Rows
+from chairwright.mass_points import FloatArray
+
+MIDDLE_ELBOW_DEG = 110.0
+"""Middle of the recommended 100-120 degrees (PVA Consortium 2005, fig. 2 caption)."""
+
+RIM_TUBE_HALF_MM = 10.0
+"""Half the hand-rim tube: the hand's middle lies this far inside the rim's outer edge
+(common practice, no source)."""
+
+
+def elbow_angle(upper_arm_mm: float, forearm_mm: float, distance_mm: FloatArray) -> FloatArray:
+    """Elbow angle with the hand at a distance from the shoulder [deg]; 180 is straight.
+
+    Parameters
+    ----------
+    upper_arm_mm, forearm_mm : float [mm]
+        Shoulder to elbow; elbow to the centre of the grip.
+    distance_mm : ndarray [mm]
+
+    Returns
+    -------
+    ndarray [deg]
+        NaN when the hand cannot be there: too far, or nearer than the arm can fold.
+
+    References
+    ----------
+    Law of cosines: cos E = (a^2 + f^2 - d^2) / (2 a f).
+    """
+    cosine = (upper_arm_mm**2 + forearm_mm**2 - distance_mm**2) / (2 * upper_arm_mm * forearm_mm)
+    with np.errstate(invalid="ignore"):
+        return np.asarray(np.degrees(np.arccos(cosine)))
+
+
+def shoulder_to_rim(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> FloatArray:
+    """Shoulder joint to the top of the hand rim, in space [mm].
+
+    Parameters
+    ----------
+    rows : Rows
+    occupant : Occupant
+    hub_half_mm : ndarray [mm]
+        Hub's wheel plane from the mid-plane.
+    """
+    along, up = rows.to_floor(rows["shoulder_x"], rows["shoulder_z"])
+    lean = np.radians(rows["camber"])
+    rim = rows.option("rear_wheel", "hand_rim_radius_mm")
+    out = rows.option("rear_wheel", "hand_rim_standoff_mm") - RIM_TUBE_HALF_MM
+    top = rows["rear_height"] + rim * np.cos(lean)
+    across = hub_half_mm + out - rim * np.sin(lean) - occupant.body.half_shoulder_mm
+    return np.sqrt(along**2 + (up - top) ** 2 + across**2)
+
+
+def elbow(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Elbow angle at the top of the rim, the straighter of the arms that push [deg]."""
+    return elbow_at(rows, occupant, rows["hub_half"])
+
+
+def elbow_at(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> FloatArray:
+    """Elbow angle for a given half hub spacing [mm], shape (n,) [deg]."""
+    arms = [
+        (occupant.body.upper_arm_mm[side], occupant.body.forearm_to_grip_mm[side])
+        for side in occupant.hands_that_push
+    ]
+    if not arms:
+        return np.full(len(rows), np.nan)
+    distance = shoulder_to_rim(rows, occupant, hub_half_mm)
+    return np.maximum.reduce([elbow_angle(upper, fore, distance) for upper, fore in arms])
+
+
+def push_reach(rows: Rows, occupant: Occupant) -> FloatArray:
+    """How far the elbow is from the middle of the recommended range [deg]."""
+    return np.abs(elbow(rows, occupant) - MIDDLE_ELBOW_DEG)
+
+
+def shoulder_ahead_of_axle(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Shoulder joint ahead of the rear axle [mm]."""
+    return rows.to_floor(rows["shoulder_x"], rows["shoulder_z"])[0]

@@ -1,0 +1,139 @@
+"""Overall sizes, turning, and the clearances inside the chair.
+
+The outline is taken at the points that can be outermost: tyres, rims, toes, footplates,
+casters, push handles, anti-tip wheels. Casters count as trailing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from chairwright.chair.occupant import SIDES, Occupant
+from chairwright.chair.rows import Rows
+from chairwright.mass_points import FloatArray
+
+Corner = tuple[FloatArray, FloatArray]
+
+
+def rim_outer(rows: Rows) -> FloatArray:
+    """Outermost place of the hand rim from the mid-plane [mm]: at its foot when cambered."""
+    lean = np.radians(rows["camber"])
+    rim = rows.option("rear_wheel", "hand_rim_radius_mm")
+    standoff = rows.option("rear_wheel", "hand_rim_standoff_mm")
+    return np.asarray(rows["hub_half"] + standoff * np.cos(lean) + rim * np.sin(lean))
+
+
+def overall_width(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Widest of tyres at the floor, hand rims and arm supports [mm]; hands not counted."""
+    tyre = rows.option("rear_wheel", "tyre_width_mm") / 2
+    foot = rows["rear_track"] / 2 + tyre * np.cos(np.radians(rows["camber"]))
+    return 2 * np.maximum.reduce([foot, rim_outer(rows), rows["arm_outer"]])
+
+
+def folded_width(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Width when folded [mm]: overall width less what the seat rails close up."""
+    return overall_width(rows, occupant) - (rows["width"] - rows.line.folded_seat_mm)
+
+
+def push_handle(rows: Rows) -> Corner:
+    """Push-handle grip in floor axes, side view [mm]."""
+    up = rows["back_height"] + rows.line.push_handle_above_mm
+    sin, cos = np.sin(rows["back_set"]), np.cos(rows["back_set"])
+    return rows.to_floor(-up * sin - rows.line.push_handle_behind_mm, up * cos)
+
+
+def back_top(rows: Rows) -> Corner:
+    """Top of the back post in floor axes, side view [mm]."""
+    up = rows["back_height"]
+    return rows.to_floor(-up * np.sin(rows["back_set"]), up * np.cos(rows["back_set"]))
+
+
+def overall_height(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Highest part of the chair, the head not counted [mm]."""
+    pad = rows.to_floor(150.0, np.nan_to_num(rows["pad_height"]))[1]
+    wheel = rows["rear_height"] + rows["rear_radius"]
+    return np.maximum.reduce([push_handle(rows)[1], back_top(rows)[1], pad, wheel])
+
+
+def front_corners(rows: Rows, occupant: Occupant) -> Iterator[Corner]:
+    """Outline points ahead of the axle, plan view (x, distance from the mid-plane) [mm]."""
+    plate = rows.line.foot_plate
+    outer = rows["width"] / 2 - plate.outer_inset_mm
+    tip, _ = rows.to_floor(rows["plate_x"] + plate.length_mm, rows["plate_z"])
+    for side in SIDES:
+        yield np.where(rows[f"plate_{side}"] > 0, tip, 0.0), outer
+        toe, _ = rows.to_floor(rows[f"toe_x_{side}"], rows[f"toe_z_{side}"])
+        yield np.nan_to_num(toe), outer
+    caster = rows.option("caster", "width_mm") / 2
+    yield rows["wheelbase"] + rows["caster_radius"], rows["caster_track"] / 2 + caster
+    yield rows.option("rear_wheel", "hand_rim_radius_mm"), rim_outer(rows)
+    yield np.zeros(len(rows)), overall_width(rows, occupant) / 2
+
+
+def rear_corners(rows: Rows, occupant: Occupant) -> Iterator[Corner]:
+    """Outline points behind the axle, plan view (x, distance from the mid-plane) [mm]."""
+    tyre = rows.option("rear_wheel", "tyre_width_mm") / 2
+    yield -rows["rear_radius"], rows["hub_half"] + tyre
+    yield -rows.option("rear_wheel", "hand_rim_radius_mm"), rim_outer(rows)
+    yield np.nan_to_num(rows["device_x"] - rows["device_radius"]), rows["width"] / 2
+    yield np.minimum(push_handle(rows)[0], 0.0), rows["width"] / 2
+    yield np.zeros(len(rows)), overall_width(rows, occupant) / 2
+
+
+def overall_length(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Rearmost to foremost point, feet included [mm]."""
+    ahead = np.maximum.reduce([x for x, _ in front_corners(rows, occupant)])
+    behind = np.minimum.reduce([x for x, _ in rear_corners(rows, occupant)])
+    return np.asarray(ahead - behind)
+
+
+def _farthest(corners: Iterator[Corner]) -> FloatArray:
+    return np.asarray(np.maximum.reduce([np.hypot(x, y) for x, y in corners]))
+
+
+def turning_diameter(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Circle swept when turning about the middle of the axle, feet included [mm]."""
+    ahead = _farthest(front_corners(rows, occupant))
+    return 2 * np.maximum(ahead, _farthest(rear_corners(rows, occupant)))
+
+
+def half_turn_width(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Width between walls for a half turn on the spot [mm]."""
+    return _farthest(front_corners(rows, occupant)) + _farthest(rear_corners(rows, occupant))
+
+
+def _stem_foot(rows: Rows) -> FloatArray:
+    return rows["wheelbase"] + rows["trail"]
+
+
+def caster_foot_clearance(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Gap from the caster's swing circle to the footplates [mm]; NaN without footplates.
+
+    The larger of the gap in plan and the gap above the caster's top: either one is enough.
+    """
+    plate = rows.line.foot_plate
+    rear, height = rows.to_floor(rows["plate_x"], rows["plate_z"] - plate.thickness_mm)
+    tip, tip_height = rows.to_floor(
+        rows["plate_x"] + plate.length_mm, rows["plate_z"] - plate.thickness_mm
+    )
+    stem = _stem_foot(rows)
+    along = np.maximum.reduce([rear - stem, stem - tip, np.zeros(len(rows))])
+    inset = rows.line.caster_outset_mm + plate.outer_inset_mm
+    across = np.maximum(inset, 0.0)
+    in_plan = np.hypot(along, across) - rows["swing"]
+    above = np.minimum(height, tip_height) - 2 * rows["caster_radius"]
+    fitted = np.logical_or.reduce([rows[f"plate_{side}"] > 0 for side in SIDES])
+    return np.where(fitted, np.maximum(in_plan, above), np.nan)
+
+
+def caster_tyre_clearance(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Gap in plan from the caster's swing circle to the rear tyre at caster height [mm]."""
+    radius, top = rows["rear_radius"], 2 * rows["caster_radius"]
+    up = np.minimum(top, radius)
+    tyre_front = np.sqrt(radius**2 - (radius - up) ** 2)
+    inner = rows["rear_track"] / 2 - rows.option("rear_wheel", "tyre_width_mm") / 2
+    across = np.maximum(inner - rows["caster_track"] / 2, 0.0)
+    along = np.maximum(_stem_foot(rows) - tyre_front, 0.0)
+    return np.asarray(np.hypot(along, across) - rows["swing"])
