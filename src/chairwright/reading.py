@@ -14,6 +14,7 @@ from chairwright.errors import InputError, Problem
 from chairwright.yaml_events import CONTROL, EventReader, Key, KeyPath
 
 LIMIT_BYTES = 2_000_000
+_FILL_IT = "Fill it in, or name another file."
 
 
 @dataclass(frozen=True)
@@ -80,7 +81,8 @@ def read_text_file(path: Path | str, limit_bytes: int = LIMIT_BYTES) -> str:
         raise _refusal(str(path), "the file must not be empty", f"{len(raw)} bytes", _FILL_IT)
     control = CONTROL.search(text)
     if control:
-        where = f"{path}:{text.count('\n', 0, control.start()) + 1}"
+        line = text.count("\n", 0, control.start()) + 1
+        where = f"{path}:{line}"
         raise _refusal(
             where,
             "the file must be plain text",
@@ -88,9 +90,6 @@ def read_text_file(path: Path | str, limit_bytes: int = LIMIT_BYTES) -> str:
             "Name a text file, or take that character out with a text editor.",
         )
     return text
-
-
-_FILL_IT = "Fill it in, or name another file."
 
 
 def _read_bytes(path: Path, limit_bytes: int) -> bytes:
@@ -128,7 +127,8 @@ def _decode(raw: bytes, where: str) -> str:
     try:
         return raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        where = f"{where}:{raw.count(b'\n', 0, error.start) + 1}"
+        line = raw.count(b"\n", 0, error.start) + 1
+        where = f"{where}:{line}"
         raise _refusal(
             where,
             "the file must be UTF-8 text",

@@ -21,8 +21,10 @@ KeyPath = tuple[Key, ...]
 Scalar = str | int | float | bool | None
 
 CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
-_INTEGER = re.compile(r"[-+]?\d{1,18}")
-_DECIMAL = re.compile(r"[-+]?(?:\d{1,18}\.\d{0,18}|\.\d{1,18}|\d{1,18})(?:[eE][-+]?\d{1,4})?")
+_INTEGER = re.compile(r"[-+]?[0-9]{1,18}")
+_DECIMAL = re.compile(
+    r"[-+]?(?:[0-9]{1,18}\.[0-9]{0,18}|\.[0-9]{1,18}|[0-9]{1,18})(?:[eE][-+]?[0-9]{1,4})?"
+)
 _NOT_FINITE = re.compile(r"[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN)")
 _WORDS: dict[str, bool | None] = {
     **dict.fromkeys(("", "~", "null", "Null", "NULL"), None),
