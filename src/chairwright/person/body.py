@@ -177,23 +177,6 @@ def assemble_body(
     )
 
 
-def kept_mass_share(sex: Sex, table: Table, amputations: tuple[Amputation, ...]) -> float:
-    """Share of the whole body's mass that is left, by the segment table itself.
-
-    Parameters
-    ----------
-    sex : {"female", "male"}
-    table : {"de_leva", "winter"}
-    amputations : tuple of Amputation
-
-    Returns
-    -------
-    float
-        Sum of the kept shares as printed (not scaled to 1).
-    """
-    return sum(share for _, _, share, _ in _shares(sex, table, amputations, 1.0))
-
-
 def _shares(
     sex: Sex, table: Table, amputations: tuple[Amputation, ...], leg_mass_factor: float
 ) -> list[tuple[SegmentKind, Side, float, float]]:

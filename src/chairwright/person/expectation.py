@@ -7,12 +7,27 @@ from dataclasses import dataclass
 
 from chairwright.person.client import Client, Sex
 from chairwright.person.measures import BODY_MASS, CATALOGUE
-from chairwright.person.population import correlated_measures, population, summary_row
+from chairwright.person.population import (
+    SIZE_COLUMNS,
+    correlated_measures,
+    outside_survey,
+    population,
+    summary_row,
+)
 from chairwright.tables.load import find_row
 from chairwright.units import MM_PER_INCH
 
 SPREADS = 2.0
 WITH_SOLE = frozenset({"lower_leg_length", "knee_height"})
+BREADTHS = frozenset(
+    {
+        "hipbreadthsitting",
+        "thighclearance",
+        "biacromialbreadth",
+        "chestdepth",
+        "abdominalextensiondepthsitting",
+    }
+)
 AXILLA_TO_SCAPULA_MM = 2.0 * MM_PER_INCH
 
 
@@ -128,12 +143,43 @@ def expect(name: str, sex: Sex, known: Mapping[str, float], sole: float) -> Expe
     """
     if name in correlated_measures():
         column = str(CATALOGUE[name].ansur)
-        value, spread = population(sex).expected(column, known)
+        value, spread = _expected(sex, column, known)
         basis = "expected from the measured values (ANSUR II soldiers, Gordon 2014)"
         guess = Expectation(value + shoe_share_mm(name, sole), SPREADS * spread, basis)
     else:
         guess = _BY_RATIO[name](sex, known)
     return _inside_limits(name, guess)
+
+
+def evidence(sex: Sex, column: str, known: Mapping[str, float]) -> Mapping[str, float]:
+    """Return the measured values that an estimate may rest on.
+
+    Parameters
+    ----------
+    sex : {"female", "male"}
+    column : str
+        ANSUR II name of the measure to estimate.
+    known : mapping of str to float [mm or kg]
+
+    Returns
+    -------
+    mapping of str to float
+        All of them; beyond the survey's people only the size and measures of the same
+        sort (lengths or breadths and depths), since the correlations of lengths with
+        breadths do not hold far outside (derived).
+    """
+    if not outside_survey(sex, known):
+        return known
+    broad = column in BREADTHS
+    return {
+        other: value
+        for other, value in known.items()
+        if other in SIZE_COLUMNS or (other in BREADTHS) == broad
+    }
+
+
+def _expected(sex: Sex, column: str, known: Mapping[str, float]) -> tuple[float, float]:
+    return population(sex).expected(column, evidence(sex, column, known))
 
 
 def _inside_limits(name: str, guess: Expectation) -> Expectation:
@@ -147,7 +193,7 @@ def _inside_limits(name: str, guess: Expectation) -> Expectation:
 def _ratio(column: str, to: str, what: str) -> Callable[[Sex, Mapping[str, float]], Expectation]:
     def guess(sex: Sex, known: Mapping[str, float]) -> Expectation:
         mean, spread = summary_row(sex, column)
-        base = known[to] if to in known else population(sex).expected(to, known)[0]
+        base = known[to] if to in known else _expected(sex, to, known)[0]
         basis = f"share of {what}, from the survey's means (ANSUR II soldiers, Gordon 2014)"
         return Expectation(base * mean / summary_row(sex, to)[0], SPREADS * spread, basis)
 
@@ -173,8 +219,7 @@ def _chest_width(sex: Sex, known: Mapping[str, float]) -> Expectation:
     row = find_row(
         "population", "gordon2014_regressions", sex=sex.upper(), measure="chestbreadth"
     )
-    people = population(sex)
-    stature = known.get("stature") or people.expected("stature", known)[0]
+    stature = known.get("stature") or _expected(sex, "stature", known)[0]
     by_mass = float(row["b_weight_mm_per_kg"]) * known["weight_kg"]
     value = float(row["b0_mm"]) + float(row["b_stature"]) * stature + by_mass
     basis = "regression on stature and body mass (ANSUR II soldiers, Gordon 2014)"
@@ -183,7 +228,7 @@ def _chest_width(sex: Sex, known: Mapping[str, float]) -> Expectation:
 
 def _external_knee_width(sex: Sex, known: Mapping[str, float]) -> Expectation:
     hips = known.get("hipbreadthsitting")
-    value, spread = population(sex).expected("hipbreadthsitting", known)
+    value, spread = _expected(sex, "hipbreadthsitting", known)
     basis = "taken as hip width (common practice, no source)"
     return Expectation(hips or value, SPREADS * max(spread, 20.0), basis)
 

@@ -21,6 +21,7 @@ from chairwright.person.measures import CATALOGUE
 from chairwright.tables.load import find_row, load_table
 
 FloatArray = NDArray[np.float64]
+SIZE_COLUMNS = ("stature", "weight_kg", "sittingheight")
 
 
 @dataclass(frozen=True)
@@ -131,6 +132,46 @@ def summary_row(sex: Sex, column: str) -> tuple[float, float]:
     """
     row = find_row("population", f"gordon2014_summary_{sex}", measure=column)
     return float(row["mean"]), float(row["sd"])
+
+
+@cache
+def survey_range(sex: Sex, column: str) -> tuple[float, float]:
+    """Return the least and the greatest value that the survey met.
+
+    Parameters
+    ----------
+    sex : {"female", "male"}
+    column : str
+        ANSUR II name.
+
+    Returns
+    -------
+    least, greatest : float [mm or kg]
+    """
+    row = find_row("population", f"gordon2014_summary_{sex}", measure=column)
+    return float(row["min"]), float(row["max"])
+
+
+def outside_survey(sex: Sex, known: Mapping[str, float]) -> list[str]:
+    """Name the size measures that nobody of the survey reaches.
+
+    Parameters
+    ----------
+    sex : {"female", "male"}
+    known : mapping of str to float [mm or kg]
+        Measured values by ANSUR II name.
+
+    Returns
+    -------
+    list of str
+        Stature, body mass or sitting height, by ANSUR II name.
+    """
+    outside = []
+    for column in (column for column in SIZE_COLUMNS if column in known):
+        least, greatest = survey_range(sex, column)
+        if not least <= known[column] <= greatest:
+            outside.append(column)
+    return outside
 
 
 @cache

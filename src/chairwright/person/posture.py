@@ -59,6 +59,7 @@ def upper_body_points(
     hip_z_mm: Scalar,
     trunk_back_rad: Scalar,
     arms_up_rad: Scalar = 0.0,
+    elbow_bend_rad: Scalar = np.pi / 2.0,
 ) -> tuple[list[MassPoints], UpperJoints]:
     """Place trunk, head and arms.
 
@@ -72,6 +73,8 @@ def upper_body_points(
     arms_up_rad : array_like, shape (n,) or scalar [rad]
         Turns the arms as one: at 0 the upper arms point along -z and the forearms along
         +x; positive raises the hands.
+    elbow_bend_rad : array_like, shape (n,) or scalar [rad]
+        Forearm from the line of the upper arm; 0 is a hanging arm, a right angle is usual.
 
     Returns
     -------
@@ -86,7 +89,8 @@ def upper_body_points(
     hip = (hip_x_mm, hip_z_mm)
     up = (-np.sin(trunk_back_rad), np.cos(trunk_back_rad))
     down_arm = (np.sin(arms_up_rad), -np.cos(arms_up_rad))
-    along_forearm = (np.cos(arms_up_rad), np.sin(arms_up_rad))
+    forearm_turn = np.asarray(arms_up_rad) + elbow_bend_rad
+    along_forearm = (np.sin(forearm_turn), -np.cos(forearm_turn))
     shoulder = _along(hip, up, body.trunk_length_mm)
     neck = _along(hip, up, body.neck_mm)
     starts = {"trunk": (hip, up), "head_and_trunk": (hip, up), "head": (neck, up)}
