@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from math import atan, cos, degrees, radians, tan
+from math import atan, degrees, radians, tan
 
 from chairwright.chair.shape import Shape
 from chairwright.drawing.compose import mass_mark
+from chairwright.drawing.lettering import text_width
 from chairwright.drawing.scene import Anchor, Arc, Group, Line, Point, Primitive, Text
 
-_ARC_ON_PAPER_MM = 42.0
-_ANGLE_TEXT_MM = 3.2
+_ARC_ON_PAPER_MM = 36.0
+_ANGLE_TEXT_MM = 3.0
 
 
 def balance(shape: Shape, scale: float) -> Group:
@@ -29,14 +30,14 @@ def balance(shape: Shape, scale: float) -> Group:
     x, _, z = shape.com
     rear, front = contact_xs(shape)
     rear_deg, front_deg = tipping_angles_deg(shape)
-    radius = min(0.71 * z, _ARC_ON_PAPER_MM * scale)
+    radius = min(0.62 * z, _ARC_ON_PAPER_MM * scale)
     items: list[Primitive] = [
         Line((x, z), (rear, 0.0), "tipping_rear"),
         Line((x, z), (front, 0.0), "tipping_forward"),
         Line((x, z), (x, 0.0), "plumb"),
         *_arcs((x, z), radius, rear_deg, front_deg),
-        _label((x, z), _down(radius, rear_deg), -rear_deg, f"rear {rear_deg:.1f}°", scale),
-        _label((x, z), _clear(shape, scale), front_deg, f"forward {front_deg:.1f}°", scale),
+        _label((x, z), radius, rear_deg, -1.0, scale),
+        _label((x, z), radius, front_deg, 1.0, scale),
         *mass_mark((x, z), 2.0 * scale),
     ]
     return Group("balance", tuple(items))
@@ -63,18 +64,16 @@ def _arcs(at: Point, radius: float, rear_deg: float, front_deg: float) -> list[P
     return [Arc(at, radius, first, last, "dimension") for first, last in spans if first < last]
 
 
-def _down(radius: float, angle_deg: float) -> float:
-    return radius * cos(radians(angle_deg))
-
-
-def _clear(shape: Shape, scale: float) -> float:
-    """How far below the centre of mass the forward label clears the caster housing [mm]."""
-    level = max(shape.caster_tube_top[1] + 1.2 * scale, 0.3 * shape.com[2])
-    return max(shape.com[2] - level, 0.3 * shape.com[2])
-
-
-def _label(at: Point, down: float, angle_deg: float, words: str, scale: float) -> Text:
-    side = -1.0 if angle_deg < 0.0 else 1.0
-    anchor: Anchor = "end" if angle_deg < 0.0 else "start"
-    place = (at[0] + down * tan(radians(angle_deg)) + side * 1.6 * scale, at[1] - down)
-    return Text(place, words, _ANGLE_TEXT_MM, anchor, strong=len(words), backed=True)
+def _label(at: Point, radius: float, angle_deg: float, side: float, scale: float) -> Text:
+    """Put the angle inside its wedge below the arc, or outside near the floor when too narrow."""
+    words = f"{angle_deg:.1f}°"
+    slope = tan(radians(max(angle_deg, 0.0)))
+    needed = (text_width(words, _ANGLE_TEXT_MM) + 2.4) * scale
+    down = at[1] - 1.5 * scale
+    if needed > slope * down:
+        place = (at[0] + side * (slope * down + 1.2 * scale), at[1] - down)
+        anchor: Anchor = "start" if side > 0.0 else "end"
+        return Text(place, words, _ANGLE_TEXT_MM, anchor, strong=len(words), backed=True)
+    down = min(down, max(needed / slope, radius + 4.0 * scale))
+    place = (at[0] + side * slope * down / 2.0, at[1] - down)
+    return Text(place, words, _ANGLE_TEXT_MM, "middle", strong=len(words), backed=True)

@@ -44,7 +44,7 @@ def dimension_text(value_mm: float, units: Units) -> str:
     >>> dimension_text(431.8, "in")
     '432 (17 in)'
     """
-    number = f"{value_mm:.0f}".replace("-0", "0") if abs(value_mm) < 1 else f"{value_mm:.0f}"
+    number = f"{round(value_mm)}"
     return f"{number} ({inches_text(value_mm)})" if units == "in" else number
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from chairwright.chair.shape import Point, Shape
 from chairwright.drawing import side_chair
 from chairwright.drawing.balance import balance, contact_xs, tipping_angles_deg
@@ -11,15 +13,6 @@ from chairwright.drawing.person import body_side, near_arm
 from chairwright.drawing.scene import Dimension, Group
 from chairwright.drawing.sheet import A5_PORTRAIT, Page, Sheet
 from chairwright.drawing.svg import to_svg
-
-_LEGEND = (
-    LegendEntry("centre of mass", None),
-    LegendEntry("plumb line", "plumb"),
-    LegendEntry("tipping line, rear", "tipping_rear"),
-    LegendEntry("tipping line, forward", "tipping_forward"),
-    LegendEntry("caster turned, swing", "hidden"),
-)
-
 
 def side_view(
     shape: Shape, *, prefix: str = "side", units: Units = "mm", page: Page = A5_PORTRAIT
@@ -69,7 +62,18 @@ def _view(shape: Shape, scale: float) -> View:
         balance(shape, scale),
     )
     shown: tuple[Group, ...] = tuple(group for group in groups if group.items)
-    return View("Side view", _description(shape), shown, _dimensions(shape), _LEGEND)
+    return View("Side view", _description(shape), shown, _dimensions(shape), _legend(shape))
+
+
+def _legend(shape: Shape) -> tuple[LegendEntry, ...]:
+    rear, front = tipping_angles_deg(shape)
+    return (
+        LegendEntry("centre of mass", None),
+        LegendEntry(f"tipping line, rear {rear:.1f}°", "tipping_rear"),
+        LegendEntry(f"tipping line, forward {front:.1f}°", "tipping_forward"),
+        LegendEntry("plumb line", "plumb"),
+        LegendEntry("caster turned, swing", "hidden"),
+    )
 
 
 def _description(shape: Shape) -> str:
@@ -98,9 +102,10 @@ def _dimensions(shape: Shape) -> tuple[Dimension, ...]:
     return tuple(rows)
 
 
-def _height(figure: str, at: Point, words: str, side: str) -> Dimension:
-    beside = "left" if side == "left" else "right"
-    return Dimension(figure, (at[0], 0.0), at, at[1], words, beside)
+def _height(
+    figure: str, at: Point, words: str, side: Literal["left", "right"]
+) -> Dimension:
+    return Dimension(figure, (at[0], 0.0), at, at[1], words, side)
 
 
 def _axle_offset(shape: Shape) -> list[Dimension]:
@@ -136,5 +141,5 @@ def _seat_depth(shape: Shape) -> Dimension:
     (x0, z0), (x1, z1) = shape.seat_corner, shape.seat_front
     share = shape.seat_depth_mm / (((x1 - x0) ** 2 + (z1 - z0) ** 2) ** 0.5)
     start = (x1 - share * (x1 - x0), z1 - share * (z1 - z0))
-    words = "seat depth"
-    return Dimension("seat_depth_mm", start, (x1, z1), shape.seat_depth_mm, words, "parallel", 6.0)
+    depth = shape.seat_depth_mm
+    return Dimension("seat_depth_mm", start, (x1, z1), depth, "seat depth", "parallel", 6.0)
