@@ -1,0 +1,103 @@
+"""The ``chairwright`` command: one table of subcommands, each imported only when it is used."""
+
+from __future__ import annotations
+
+import argparse
+import io
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass
+from importlib import import_module
+
+from chairwright import __version__
+from chairwright.cli.report import run_quietly
+
+
+@dataclass(frozen=True)
+class Command:
+    """One subcommand.
+
+    Parameters
+    ----------
+    name : str
+        As typed.
+    module : str
+        Holds ``add_arguments(parser)`` and ``run(args) -> int``.
+    summary : str
+        One line for the list of commands.
+    """
+
+    name: str
+    module: str
+    summary: str
+
+
+COMMANDS = (
+    Command("fit", "chairwright.cli.fit", "find the best set-up for a client"),
+    Command("figures", "chairwright.cli.figures", "show every figure of one set-up"),
+    Command("person", "chairwright.cli.person", "show a client's measures, checked and completed"),
+    Command("demo", "chairwright.cli.demo", "fit every example client and write their sheets"),
+)
+EPILOG = "'chairwright COMMAND --help' explains a command. Exit code 2: the input needs a look."
+
+
+def build_parser(command: str | None) -> argparse.ArgumentParser:
+    """Build the parser with the arguments of one subcommand.
+
+    Parameters
+    ----------
+    command : str or None
+        The subcommand to import; the others are listed by name and summary only.
+
+    Returns
+    -------
+    argparse.ArgumentParser
+    """
+    parser = argparse.ArgumentParser(
+        prog="chairwright",
+        description="From a client's measurements to one proven manual wheelchair set-up.",
+        epilog=EPILOG,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"chairwright {__version__}")
+    subparsers = parser.add_subparsers(metavar="COMMAND", required=True, dest="command")
+    for each in COMMANDS:
+        sub = subparsers.add_parser(each.name, help=each.summary, allow_abbrev=False)
+        if each.name == command:
+            module = import_module(each.module)
+            sub.description = module.__doc__
+            module.add_arguments(sub)
+            sub.set_defaults(run=module.run)
+    return parser
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command line.
+
+    Parameters
+    ----------
+    arguments : sequence of str, optional
+        Without the program's name; by default those of the process.
+
+    Returns
+    -------
+    int
+        Exit code; see `chairwright.cli.report.run_quietly`.
+    """
+    arguments = sys.argv[1:] if arguments is None else list(arguments)
+    return run_quietly(lambda: _run(arguments))
+
+
+def _run(arguments: Sequence[str]) -> int:
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+    names = {each.name for each in COMMANDS}
+    typed = next((word for word in arguments if word in names), None)
+    args = build_parser(typed).parse_args(arguments)
+    code: int = args.run(args)
+    return code
+
+
+if __name__ == "__main__":
+    sys.exit(main())
