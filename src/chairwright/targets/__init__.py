@@ -1,1 +1,1 @@
-"""Targets: what each figure must or should be for this client, and who says so."""
+"""From a client to targets: every range with its source and the client's own number."""
