@@ -96,7 +96,7 @@ def check_model(model: type[Model], source: YamlSource, remedy: str = CORRECT_IT
     InputError
         With every problem that the schema finds, by line.
     """
-    from pydantic import ValidationError  # noqa: PLC0415 - start-up time
+    from pydantic import ValidationError
 
     try:
         return model.model_validate(source.data)

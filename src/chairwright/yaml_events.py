@@ -74,7 +74,7 @@ class EventReader:
 
     def build(self) -> dict[Key, object]:
         """Read the whole file or raise every problem found."""
-        from ruamel.yaml.error import MarkedYAMLError, YAMLError  # noqa: PLC0415 - start-up time
+        from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
         try:
             data = self._document(self._events())
@@ -88,7 +88,7 @@ class EventReader:
         return data
 
     def _events(self) -> Iterator[Event]:
-        from ruamel.yaml import YAML  # noqa: PLC0415 - start-up time
+        from ruamel.yaml import YAML
 
         for event in YAML(typ="safe", pure=True).parse(self.text):
             name = type(event).__name__

@@ -1,1 +1,1 @@
-"""cli"""
+"""The chairwright command: one file a command, no arithmetic."""

@@ -102,7 +102,7 @@ def _segment_table(body: Body) -> str:
     ]
     rows.append(["whole body", f"{body.mass_kg:.2f}", "", ""])
     table = text_table(headers, rows, "lrrr")
-    return f"{table}\nCentre of mass counted from the upper end; of trunk and head from the lower end."
+    return f"{table}\nCentre of mass: from the upper end; of trunk and head from the lower end."
 
 
 def _payload(client: Client, measures: MeasureSet, body: Body, verdict: Review) -> JsonRow:

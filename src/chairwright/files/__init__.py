@@ -1,1 +1,1 @@
-"""files"""
+"""Client and set-up files: reading, checking and writing."""
