@@ -17,6 +17,8 @@ SCALES = (1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 25.0, 50.0, 100.0)
 
 MARGIN_MM = 3.0
 _TITLE_MM = 3.6
+_LARGE_SCALE = 10.0
+_THIN = 0.7
 _TITLE_ROOM_MM = 7.0
 _LEGEND_MM = 2.7
 _LEGEND_ROW_MM = 4.6
@@ -89,7 +91,9 @@ def _compose_at(
     height = foot + _LEGEND_ROW_MM * _legend_rows(view.legend, room) + MARGIN_MM - 1.5
     groups = (*body, placed, _title(view.name, scale))
     width = room + 2.0 * MARGIN_MM
-    return Sheet(f"{view.name}, scale 1:{scale:g}", view.description, width, height, groups)
+    title = f"{view.name}, scale 1:{scale:g}"
+    ratio = _THIN if scale > _LARGE_SCALE else 1.0
+    return Sheet(title, view.description, width, height, groups, ratio)
 
 
 def _title(name: str, scale: float) -> Group:

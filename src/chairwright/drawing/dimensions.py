@@ -142,14 +142,20 @@ def _with_text(
         for share in _SLIDES:
             first = low + share * (high - low) - width / 2.0
             inside = low + 0.5 <= first and first + width <= high - 0.5
-            if inside and not any(first - 0.4 < end < first + width + 0.4 for end in ends):
+            if inside and not _crossed(first, width, ends):
                 return _Laid(item, low, high, first, first + width)
         first = (low + high - width) / 2.0
         return _Laid(item, low, high, first, first + width)
     tail = _TAIL_MM if high - low < 2.5 * _ARROW_MM else 1.0
-    before = axis == 1 or (low + high) / 2.0 < middle
-    first = low - tail - width if before else high + tail
+    before, after = low - tail - width, high + tail
+    tries = (before, after) if axis == 1 or (low + high) / 2.0 < middle else (after, before)
+    clear = [first for first in tries if not _crossed(first, width, ends)]
+    first = (clear or tries)[0]
     return _Laid(item, low, high, first, first + width)
+
+
+def _crossed(first: float, width: float, ends: list[float]) -> bool:
+    return any(first - 0.4 < end < first + width + 0.4 for end in ends)
 
 
 def _drawn(laid: _Laid, placement: Placement, content: Box, units: Units) -> Group:
@@ -179,7 +185,7 @@ def _row_text(laid: _Laid, level: float, upright: bool, units: Units) -> Text:
     whole, strong = label_of(laid.dimension, units)
     middle = (laid.text_low + laid.text_high) / 2.0
     at = (level - _ABOVE_MM, middle) if upright else (middle, level - _ABOVE_MM)
-    return Text(at, whole, TEXT_MM, "middle", 90.0 if upright else 0.0, strong)
+    return Text(at, whole, TEXT_MM, "middle", 90.0 if upright else 0.0, strong, backed=True)
 
 
 def _parallel(item: Dimension, placement: Placement, units: Units) -> Group:

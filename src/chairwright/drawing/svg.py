@@ -52,7 +52,7 @@ def to_svg(sheet: Sheet, prefix: str) -> str:
     for group in sheet.groups:
         node = _child(root, "g", id=f"{prefix}-{group.name}")
         for item in group.items:
-            _draw(node, item)
+            _draw(node, item, sheet.line_ratio)
     return ET.tostring(root, encoding="unicode")
 
 
@@ -76,44 +76,44 @@ def _root(sheet: Sheet, prefix: str) -> ET.Element:
     return root
 
 
-def _draw(node: ET.Element, item: Primitive) -> None:
+def _draw(node: ET.Element, item: Primitive, ratio: float) -> None:
     match item:
         case Line():
-            _draw_line(node, item)
+            _draw_line(node, item, ratio)
         case Polyline():
-            _draw_polyline(node, item)
+            _draw_polyline(node, item, ratio)
         case Circle():
-            _draw_circle(node, item)
+            _draw_circle(node, item, ratio)
         case Arc():
-            _child(node, "path", d=_arc_path(item), **_stroke(item.pen))
+            _child(node, "path", d=_arc_path(item), **_stroke(item.pen, ratio))
         case Silhouette():
-            _draw_silhouette(node, item)
+            _draw_silhouette(node, item, ratio)
         case Text():
             _draw_text(node, item)
 
 
-def _draw_line(node: ET.Element, item: Line) -> None:
+def _draw_line(node: ET.Element, item: Line, ratio: float) -> None:
     (x1, y1), (x2, y2) = item.start, item.end
     ends = {"x1": _number(x1), "y1": _number(y1), "x2": _number(x2), "y2": _number(y2)}
-    _child(node, "line", **ends, **_stroke(item.pen))
+    _child(node, "line", **ends, **_stroke(item.pen, ratio))
 
 
-def _draw_polyline(node: ET.Element, item: Polyline) -> None:
+def _draw_polyline(node: ET.Element, item: Polyline, ratio: float) -> None:
     tag = "polygon" if item.closed else "polyline"
-    look = {"fill": _FILLS[item.fill], **_stroke(item.pen)}
+    look = {"fill": _FILLS[item.fill], **_stroke(item.pen, ratio)}
     _child(node, tag, points=_points(item.points), **look)
 
 
-def _draw_circle(node: ET.Element, item: Circle) -> None:
+def _draw_circle(node: ET.Element, item: Circle, ratio: float) -> None:
     x, y = item.centre
     place = {"cx": _number(x), "cy": _number(y), "r": _number(item.radius)}
-    _child(node, "circle", **place, fill=_FILLS[item.fill], **_stroke(item.pen))
+    _child(node, "circle", **place, fill=_FILLS[item.fill], **_stroke(item.pen, ratio))
 
 
-def _draw_silhouette(node: ET.Element, item: Silhouette) -> None:
+def _draw_silhouette(node: ET.Element, item: Silhouette, ratio: float) -> None:
     pen = PENS[item.pen]
     path = " ".join(f"M{_points(shape)}Z" for shape in item.shapes)
-    doubled = {"stroke": pen.colour, "stroke-width": _number(2.0 * pen.width_mm)}
+    doubled = {"stroke": pen.colour, "stroke-width": _number(2.0 * ratio * pen.width_mm)}
     _child(node, "path", d=path, **doubled)
     _child(node, "path", d=path, fill=SHEET)
 
@@ -162,11 +162,11 @@ def _on_circle(item: Arc, angle_deg: float) -> Point:
     )
 
 
-def _stroke(name: PenName) -> dict[str, str]:
+def _stroke(name: PenName, ratio: float) -> dict[str, str]:
     pen = PENS[name]
-    look = {"stroke": pen.colour, "stroke-width": _number(pen.width_mm)}
+    look = {"stroke": pen.colour, "stroke-width": _number(ratio * pen.width_mm)}
     if pen.dashes:
-        look["stroke-dasharray"] = " ".join(_number(dash) for dash in pen.dashes)
+        look["stroke-dasharray"] = " ".join(_number(ratio * dash) for dash in pen.dashes)
         look["stroke-linecap"] = "butt"
     return look
 

@@ -13,7 +13,7 @@ from chairwright.drawing.side_view import side_sheet
 from chairwright.drawing.svg import to_svg
 from chairwright.papers.payload import Drawing, Drawings
 
-SIDE_ROOM = Page(112.0, 150.0)
+SIDE_ROOM = Page(112.0, 130.0)
 PLAN_ROOM = Page(94.0, 120.0)
 POLAR_MM = 68.0
 
