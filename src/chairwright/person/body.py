@@ -83,6 +83,11 @@ class Body:
     heel_behind_ankle_mm: float
     segments: tuple[Segment, ...]
 
+    @property
+    def gyration_mm(self) -> dict[str, float]:
+        """Each segment's own radius of gyration about its side-to-side axis, by name [mm]."""
+        return {segment.name: segment.gyration_mm for segment in self.segments}
+
 
 def build_body(client: Client, measures: MeasureSet, table: Table = "de_leva") -> Body:
     """Build the body of one client.

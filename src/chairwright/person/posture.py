@@ -180,15 +180,17 @@ def centre_of_mass(points: Sequence[MassPoints]) -> tuple[Scalar, Scalar, Scalar
     return mass, x, y, z
 
 
-def pitch_inertia_kgm2(body: Body, points: Sequence[MassPoints]) -> Scalar:
+def pitch_inertia_kgm2(
+    points: Sequence[MassPoints], own_gyration_mm: Mapping[str, float]
+) -> Scalar:
     """Moment of inertia about the side-to-side axis through the common centre of mass.
 
     Parameters
     ----------
-    body : Body
-        Gives the segments' own radii of gyration.
     points : sequence of MassPoints
-        Segments of this body.
+    own_gyration_mm : mapping of str to float [mm]
+        Each point's own radius of gyration about its side-to-side axis, by name, as
+        `Body.gyration_mm` gives it.
 
     Returns
     -------
@@ -198,11 +200,10 @@ def pitch_inertia_kgm2(body: Body, points: Sequence[MassPoints]) -> Scalar:
     ----------
     First principles (parallel axes).
     """
-    own = {segment.name: segment.gyration_mm for segment in body.segments}
     _, x, _, z = centre_of_mass(points)
     return sum(
         point.mass_kg
-        * ((point.x_mm - x) ** 2 + (point.z_mm - z) ** 2 + own[point.name] ** 2)
+        * ((point.x_mm - x) ** 2 + (point.z_mm - z) ** 2 + own_gyration_mm[point.name] ** 2)
         * 1e-6
         for point in points
     )
