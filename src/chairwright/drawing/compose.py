@@ -73,9 +73,7 @@ def compose(build: Callable[[float], View], page: Page, units: Units) -> Sheet:
     return sheet
 
 
-def _compose_at(
-    build: Callable[[float], View], scale: float, page: Page, units: Units
-) -> Sheet:
+def _compose_at(build: Callable[[float], View], scale: float, page: Page, units: Units) -> Sheet:
     view = build(scale)
     placement = Placement(scale)
     drawn = tuple(placement.group(group) for group in view.groups)

@@ -109,9 +109,7 @@ def _rows(
     dimensions: list[Dimension], placement: Placement, content: Box, units: Units
 ) -> list[_Laid]:
     axis = 0 if dimensions and dimensions[0].side == "below" else 1
-    ends = [
-        placement.point(point)[axis] for item in dimensions for point in (item.start, item.end)
-    ]
+    ends = [placement.point(point)[axis] for item in dimensions for point in (item.start, item.end)]
     middle = (content[axis] + content[axis + 2]) / 2.0
     placed: list[_Laid] = []
     for item in dimensions:

@@ -13,7 +13,6 @@ INK = "#1d2b36"
 SHEET = "#ffffff"
 ACCENT = "#0b6e6e"
 CAUTION = "#9a4f00"
-FAILURE = "#a3262a"
 SECOND = "#2a5d9f"
 
 FONT_FAMILY = "'Source Sans Pro', 'Source Sans 3', 'Noto Sans', Arial, sans-serif"

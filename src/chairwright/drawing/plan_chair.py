@@ -92,7 +92,9 @@ def casters(shape: Shape) -> Group:
         reach = radius - half
         items += [
             Circle((stem, y), shape.caster_swing_radius_mm, "hidden"),
-            Polyline(capsule((axle - reach, y), (axle + reach, y), half), closed=True, fill="sheet"),
+            Polyline(
+                capsule((axle - reach, y), (axle + reach, y), half), closed=True, fill="sheet"
+            ),
             Circle((stem, y), 14.0, fill="sheet"),
         ]
     return Group("casters", tuple(items))
@@ -163,7 +165,9 @@ def outline_points(shape: Shape) -> tuple[Point, ...]:
         if toe is not None:
             points.append((toe[0], abs(foot_y(shape, side, sign)) + _SHOE_HALF_MM * 0.5))
     for support in shape.foot_supports:
-        points.append((support.plate_front[0], max(abs(support.y_inner_mm), abs(support.y_outer_mm))))
+        points.append(
+            (support.plate_front[0], max(abs(support.y_inner_mm), abs(support.y_outer_mm)))
+        )
     if shape.anti_tip_wheel is not None:
         points.append((shape.anti_tip_wheel[0] - shape.anti_tip_radius_mm, seat_half + 11.0))
     return tuple(points) + tuple((x, -y) for x, y in points)

@@ -99,7 +99,9 @@ def polar_sheet(
         _least(chart, float(directions[least]), float(angles[least])),
         _words(caption, chart, height),
     )
-    description = "Angle at which the occupied chair tips, wheels locked, by the direction in which "
+    description = (
+        "Angle at which the occupied chair tips, wheels locked, by the direction in which "
+    )
     description += f"the floor falls away; ahead is up. The {caption}."
     return Sheet("Tipping angle by direction", description, size_mm, height, groups)
 

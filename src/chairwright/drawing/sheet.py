@@ -151,4 +151,3 @@ def union(boxes: list[Box]) -> Box:
 def groups_box(groups: tuple[Group, ...]) -> Box:
     """Smallest box around everything in the groups."""
     return union([item_box(item) for group in groups for item in group.items])
-

@@ -14,6 +14,7 @@ from chairwright.drawing.scene import Dimension, Group
 from chairwright.drawing.sheet import A5_PORTRAIT, Page, Sheet
 from chairwright.drawing.svg import to_svg
 
+
 def side_view(
     shape: Shape, *, prefix: str = "side", units: Units = "mm", page: Page = A5_PORTRAIT
 ) -> str:
@@ -102,9 +103,7 @@ def _dimensions(shape: Shape) -> tuple[Dimension, ...]:
     return tuple(rows)
 
 
-def _height(
-    figure: str, at: Point, words: str, side: Literal["left", "right"]
-) -> Dimension:
+def _height(figure: str, at: Point, words: str, side: Literal["left", "right"]) -> Dimension:
     return Dimension(figure, (at[0], 0.0), at, at[1], words, side)
 
 
@@ -130,7 +129,8 @@ def _overall_length(shape: Shape) -> Dimension:
 
 
 def _clearance(shape: Shape) -> list[Dimension]:
-    plates = [point for item in shape.foot_supports for point in (item.plate_rear, item.plate_front)]
+    supports = shape.foot_supports
+    plates = [point for item in supports for point in (item.plate_rear, item.plate_front)]
     if not plates:
         return []
     low = min(plates, key=lambda point: point[1])

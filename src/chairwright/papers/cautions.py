@@ -29,7 +29,7 @@ BESIDE: dict[str, tuple[str, ...]] = {
         "The centre of mass is an estimate, good to about 25 mm fore and aft and 30 mm in height; "
         "the spread beside each angle follows from it.",
         "Angles are for sitting still on a firm slope. Leaning, reaching, a bag on the back, "
-        "kerbs, braking and pushing all tip a chair earlier. Try the chair with a helper behind it.",
+        "kerbs, braking and pushing all tip a chair earlier. Try it with a helper behind.",
     ),
     PLACES: ("Measure the real door, ramp and table before relying on these lengths.",),
     WEIGHT: ("The maker's rated load is a limit, whatever else holds.",),

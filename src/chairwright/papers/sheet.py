@@ -54,7 +54,8 @@ def setup_sheet_pdf(payload: SheetPayload, paper: Paper = "a4") -> bytes:
     files = {name: folder.joinpath(name).read_bytes() for name in _TEMPLATES}
     data = json.dumps(_data(payload, paper), sort_keys=True, ensure_ascii=True)
     document = {"main.typ": files["setup_sheet.typ"], "marks.typ": files["marks.typ"]}
-    pdf = typst.compile(
+    compile_files: Any = typst.compile  # its stub leaves out the mapping of file names to bytes
+    pdf = compile_files(
         {**document, "data.json": data.encode("ascii")},
         font_paths=[_font_folder()],
         ignore_system_fonts=True,

@@ -10,7 +10,7 @@ SIDES = ("left", "right")
 
 
 def _both(point: Point | None) -> dict[str, Point | None]:
-    return {side: point for side in SIDES}
+    return dict.fromkeys(SIDES, point)
 
 
 def average_adult() -> Shape:

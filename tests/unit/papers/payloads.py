@@ -79,15 +79,22 @@ FIGURES = (
         STEADY,
         (
             FigureRow(
-                "Tips to the rear, wheels locked", "13.0", "deg", "± 2.4", "at least 12",
-                "holds on nominal values", "own",
+                "Tips to the rear, wheels locked",
+                "13.0",
+                "deg",
+                "± 2.4",
+                "at least 12",
+                "holds on nominal values",
+                "own",
+            ),
+            FigureRow("Tips forward", "18.4", "deg", "± 2.6", "at least 15", "holds", "own"),
+            FigureRow("Tips to the left", "24.1", "deg", "± 1.2", "at least 15", "holds", "own"),
+            FigureRow(
+                "Tips over the anti-tip device", "–", "deg", "", "at least 20", "not known", "own"
             ),
             FigureRow(
-                "Tips forward", "18.4", "deg", "± 2.6", "at least 15", "holds", "own"
+                "Caster share of the load", "41", "%", "± 8", "30 to 40", "fails", "practice"
             ),
-            FigureRow("Tips to the left", "24.1", "deg", "± 1.2", "at least 15", "holds", "own"),
-            FigureRow("Tips over the anti-tip device", "–", "deg", "", "at least 20", "not known", "own"),
-            FigureRow("Caster share of the load", "41", "%", "± 8", "30 to 40", "fails", "practice"),
         ),
     ),
     figure_group(
@@ -118,7 +125,9 @@ MEASURES = (
 SOURCES = (
     Source("own", "Set by the clinician for this client."),
     Source("practice", "Common practice of the trade, no source."),
-    Source("Guideline 2005", "An invented guideline on upper limbs, restated by a secondary source."),
+    Source(
+        "Guideline 2005", "An invented guideline on upper limbs, restated by a secondary source."
+    ),
     Source("maker", "Rated load in the product line file, version 3."),
 )
 

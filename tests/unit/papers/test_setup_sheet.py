@@ -182,7 +182,7 @@ def test_bare_payload_still_makes_a_sheet() -> None:
 
 def test_missing_drawing_is_left_out() -> None:
     payload = replace(full_payload(), drawings=Drawings(polar=drawing("Polar.")))
-    assert [f["/Alt"] for f in tagged(read(payload), "/Figure")] == ["Polar."]
+    assert [str(f["/Alt"]) for f in tagged(read(payload), "/Figure")] == ["Polar."]
 
 
 def crowded() -> SheetPayload:
