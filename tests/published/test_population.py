@@ -100,9 +100,7 @@ def test_regression_at_the_means_returns_the_mean(sex: Sex) -> None:
 def test_conditional_expectation_repeats_the_published_regression(sex: Sex) -> None:
     known = {"stature": 1700.0, "weight_kg": 70.0}
     for measure in ("poplitealheight", "hipbreadthsitting", "kneeheightsitting"):
-        row = find_row(
-            "population", "gordon2014_regressions", sex=sex.upper(), measure=measure
-        )
+        row = find_row("population", "gordon2014_regressions", sex=sex.upper(), measure=measure)
         by_regression = (
             float(row["b0_mm"])
             + float(row["b_stature"]) * 1700.0

@@ -48,9 +48,7 @@ CASES: list[tuple[str, Sex, dict[str, float], float, float]] = [
 
 
 @pytest.mark.parametrize(("name", "sex", "posture", "x", "z"), CASES)
-def test_de_leva_posture(
-    name: str, sex: Sex, posture: dict[str, Any], x: float, z: float
-) -> None:
+def test_de_leva_posture(name: str, sex: Sex, posture: dict[str, Any], x: float, z: float) -> None:
     _, got_x, got_y, got_z = centre_of_mass(seated(reference_body(sex), **posture))
     assert got_x == pytest.approx(x, abs=PRINTED), name
     assert got_z == pytest.approx(z, abs=PRINTED), name
@@ -131,7 +129,9 @@ def _com_of(client: Client, recline_deg: float) -> tuple[float, float]:
     return float(x), float(z)
 
 
-@pytest.mark.parametrize(("sex", "sitting_height", "hip"), [("male", 918.3, 65), ("female", 856.6, 51)])
+@pytest.mark.parametrize(
+    ("sex", "sitting_height", "hip"), [("male", 918.3, 65), ("female", 856.6, 51)]
+)
 def test_hip_height_above_the_seat(sex: Sex, sitting_height: float, hip: float) -> None:
     assert hip_height_ratio(sex) * sitting_height == pytest.approx(hip, abs=0.5)
 

@@ -1,1 +1,1 @@
-"""person"""
+"""The client: measures, estimates, plausibility, body segments, seated posture."""

@@ -112,7 +112,18 @@ class MeasureSet:
         return measure
 
     def both(self, name: str) -> tuple[Measure | None, Measure | None]:
-        """Return the left and the right measure; None where the part is lost."""
+        """Return the left and the right measure.
+
+        Parameters
+        ----------
+        name : str
+            Catalogue name.
+
+        Returns
+        -------
+        left, right : Measure or None
+            None where the part is lost.
+        """
         return self.find(name, "left"), self.find(name, "right")
 
     def shorter(self, name: str) -> Measure:
@@ -177,7 +188,16 @@ def complete(client: Client) -> MeasureSet:
 
 
 def lost_measures(amputations: tuple[Amputation, ...]) -> frozenset[tuple[str, str]]:
-    """Return the (name, side) pairs that cannot be measured on this body."""
+    """Name what cannot be measured on this body.
+
+    Parameters
+    ----------
+    amputations : tuple of Amputation
+
+    Returns
+    -------
+    frozenset of (name, side)
+    """
     return frozenset((name, a.side) for a in amputations for name in LOST_WITH[a.level])
 
 
@@ -246,9 +266,5 @@ def _estimate(name: str, side: Side, guess: Expectation) -> Measure:
 
 def _intact_value(client: Client, name: str, guess: Expectation) -> float:
     lost = lost_measures(client.amputations)
-    values = [
-        m.value for m in client.measures if m.name == name and (name, m.side) not in lost
-    ]
+    values = [m.value for m in client.measures if m.name == name and (name, m.side) not in lost]
     return sum(values) / len(values) if values else guess.value
-
-

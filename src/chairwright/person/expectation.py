@@ -50,7 +50,17 @@ class Expectation:
 
 
 def offset_mm(quantity: str) -> float:
-    """Return one of the small working offsets between joints and landmarks [mm]."""
+    """Return one of the small working offsets between joints and landmarks.
+
+    Parameters
+    ----------
+    quantity : str
+        Row of ``tables/body/derived_hip_offsets``.
+
+    Returns
+    -------
+    float [mm]
+    """
     return float(find_row("body", "derived_hip_offsets", quantity=quantity)["value"])
 
 
@@ -112,9 +122,7 @@ def population_values(
     values: dict[str, float] = {}
     sole = sole_mm(client)
     for name in correlated_measures():
-        there = [
-            m.value for m in client.measures if m.name == name and (name, m.side) not in lost
-        ]
+        there = [m.value for m in client.measures if m.name == name and (name, m.side) not in lost]
         if there:
             column = str(CATALOGUE[name].ansur)
             values[column] = sum(there) / len(there) - shoe_share_mm(name, sole)
@@ -216,9 +224,7 @@ def _scapula_height(sex: Sex, known: Mapping[str, float]) -> Expectation:
 
 
 def _chest_width(sex: Sex, known: Mapping[str, float]) -> Expectation:
-    row = find_row(
-        "population", "gordon2014_regressions", sex=sex.upper(), measure="chestbreadth"
-    )
+    row = find_row("population", "gordon2014_regressions", sex=sex.upper(), measure="chestbreadth")
     stature = known.get("stature") or _expected(sex, "stature", known)[0]
     by_mass = float(row["b_weight_mm_per_kg"]) * known["weight_kg"]
     value = float(row["b0_mm"]) + float(row["b_stature"]) * stature + by_mass

@@ -133,9 +133,7 @@ def _settle_sides(client: Client) -> tuple[Client, list[Remark]]:
 
 def _pair(client: Client, name: str) -> tuple[Measure, Measure] | None:
     lost = lost_measures(client.amputations)
-    by_side = {
-        m.side: m for m in client.measures if m.name == name and (name, m.side) not in lost
-    }
+    by_side = {m.side: m for m in client.measures if m.name == name and (name, m.side) not in lost}
     if "left" not in by_side or "right" not in by_side:
         return None
     return by_side["left"], by_side["right"]

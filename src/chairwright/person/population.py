@@ -47,7 +47,16 @@ class Population:
         return self.correlation * np.outer(self.sd, self.sd)
 
     def rows(self, columns: Sequence[str]) -> NDArray[np.intp]:
-        """Positions of the named columns in the arrays."""
+        """Return the positions of the named columns in the arrays.
+
+        Parameters
+        ----------
+        columns : sequence of str
+
+        Returns
+        -------
+        ndarray of int, shape (len(columns),)
+        """
         return np.array([self.columns.index(column) for column in columns], dtype=np.intp)
 
     def expected(self, column: str, known: Mapping[str, float]) -> tuple[float, float]:
@@ -176,6 +185,12 @@ def outside_survey(sex: Sex, known: Mapping[str, float]) -> list[str]:
 
 @cache
 def correlated_measures() -> tuple[str, ...]:
-    """Names of the catalogue's measures that the correlation table holds."""
+    """Name the catalogue's measures that the correlation table holds.
+
+    Returns
+    -------
+    tuple of str
+        In catalogue order.
+    """
     columns = set(population("male").columns)
     return tuple(name for name, kind in CATALOGUE.items() if kind.ansur in columns)

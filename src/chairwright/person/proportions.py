@@ -58,7 +58,21 @@ class Lengths:
 
 
 def drillis_fraction(quantity: str) -> float:
-    """Return one length as a fraction of stature (Drillis & Contini 1966)."""
+    """Return one length as a fraction of stature.
+
+    Parameters
+    ----------
+    quantity : str
+        Row of the table, for example ``"thigh"``.
+
+    Returns
+    -------
+    float
+
+    References
+    ----------
+    Drillis & Contini 1966.
+    """
     row = find_row("body", "drillis_contini1966_fractions", quantity=quantity)
     return float(row["fraction_of_stature"])
 
@@ -80,9 +94,7 @@ def hip_height_ratio(sex: Sex) -> float:
     ----------
     Derived from de Leva 1996 and Gordon 2014.
     """
-    head_and_trunk = de_leva_length_mm(sex, "VERT", "CERV") + de_leva_length_mm(
-        sex, "CERV", "MIDH"
-    )
+    head_and_trunk = de_leva_length_mm(sex, "VERT", "CERV") + de_leva_length_mm(sex, "CERV", "MIDH")
     scale = summary_row(sex, "stature")[0] / REFERENCE_STATURE_MM[sex]
     sitting_height = summary_row(sex, "sittingheight")[0]
     return (sitting_height - head_and_trunk * scale) / sitting_height
@@ -138,7 +150,21 @@ def derive_lengths(sex: Sex, measures: MeasureSet) -> Lengths:
 
 
 def wrist_share(sex: Sex) -> float:
-    """Share of elbow to grip that lies before the wrist (de Leva, grip at the knuckles)."""
+    """Share of elbow to grip that lies before the wrist.
+
+    Parameters
+    ----------
+    sex : {"female", "male"}
+
+    Returns
+    -------
+    float
+        With the grip at the third knuckle.
+
+    References
+    ----------
+    de Leva 1996, Table 4.
+    """
     forearm = de_leva_length_mm(sex, "EJC", "WJC")
     return forearm / (forearm + de_leva_length_mm(sex, "WJC", "MET3"))
 
@@ -192,9 +218,7 @@ def _shanks(stature: float, measures: MeasureSet) -> dict[Side, float]:
     """
     ankle = _ankle_height(stature, measures)
     return {
-        side: (
-            _length(measures, "lower_leg_length", side) + _length(measures, "knee_height", side)
-        )
+        side: (_length(measures, "lower_leg_length", side) + _length(measures, "knee_height", side))
         / 2.0
         - ankle
         for side in SIDES

@@ -1,1 +1,1 @@
-"""tables"""
+"""Published numbers, as printed, each table with its citation beside it."""

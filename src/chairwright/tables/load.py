@@ -74,7 +74,7 @@ def load_sources() -> MappingProxyType[str, str]:
     return MappingProxyType(tomllib.loads(place.read_text(encoding="utf-8")))
 
 
-def find_row(topic: str, name: str, **keys: str) -> Row:
+def find_row(topic: str, name: str, /, **keys: str) -> Row:
     """Return the one row whose columns hold the given texts.
 
     Parameters
