@@ -91,7 +91,9 @@ def test_leg_mass_factor_takes_from_the_legs_only() -> None:
     whole, thin = _body(), _body(leg_mass_factor=0.7)
     legs = _mass(thin, "thigh", "left") / _mass(whole, "thigh", "left")
     trunk = _mass(thin, "trunk", "middle") / _mass(whole, "trunk", "middle")
+    arms = _mass(thin, "upper_arm", "left") / _mass(whole, "upper_arm", "left")
     assert legs / trunk == pytest.approx(0.7, rel=1e-12)
+    assert arms == pytest.approx(trunk, rel=1e-12)
     assert trunk > 1.0
 
 
@@ -99,6 +101,10 @@ def test_seat_to_head_is_the_sitting_height() -> None:
     body = _body(sitting_height="91 cm")
     assert body.hip_above_seat_mm + body.head_top_mm == pytest.approx(910.0, abs=1e-9)
     assert 0.0 < body.trunk_length_mm < body.neck_mm < body.head_top_mm
+
+
+def test_shoulders_stand_half_the_biacromial_width_off_the_middle() -> None:
+    assert _body(biacromial_width="40 cm").half_shoulder_mm == 200.0
 
 
 def test_the_longer_leg_is_longer_by_the_measured_difference() -> None:

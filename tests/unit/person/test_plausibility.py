@@ -65,6 +65,13 @@ def test_the_remark_says_what_was_typed_what_the_others_suggest_and_what_to_do()
     )
 
 
+def test_one_value_alone_is_doubtful_from_four_spreads_on() -> None:
+    # Expected 239 mm, spread 17 mm: 3.6 and 4.2 spreads out, the whole set still common.
+    assert review(client(elbow_height="300 mm")).remarks == ()
+    (remark,) = review(client(elbow_height="311 mm")).remarks
+    assert remark.name == "elbow_height"
+
+
 def test_two_slips_are_both_named() -> None:
     person = client(lower_leg_length=("355 mm", "355 mm"), hip_width="73 cm")
     assert {remark.name for remark in review(person).remarks} == {"lower_leg_length", "hip_width"}

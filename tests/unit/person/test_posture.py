@@ -97,6 +97,14 @@ def test_zero_angles_are_upright_trunk_level_thigh_and_hanging_shank() -> None:
     assert leg.ankle == pytest.approx((body.thigh_mm["left"], -(body.shank_mm["left"] or 0.0)))
 
 
+def test_the_foots_mass_is_half_way_from_ankle_to_sole() -> None:
+    body = _body()
+    points, leg = leg_points(body, "left", 0.0, 0.0, 0.0, 0.0)
+    foot = next(point for point in points if point.name == "left foot")
+    assert leg.ankle is not None and leg.heel is not None
+    assert foot.z_mm == pytest.approx((leg.ankle[1] + leg.heel[1]) / 2)
+
+
 def test_signs_of_the_angles() -> None:
     body = _body()
     back, _ = upper_body_points(body, 0.0, 0.0, 0.3)
