@@ -1,0 +1,1 @@
+"""Tests of chairwright, by kind of evidence; see CONTRIBUTING.md."""
