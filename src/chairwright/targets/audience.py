@@ -14,7 +14,7 @@ ELBOW_GONE = frozenset({"above_elbow", "shoulder"})
 
 
 def foot_sides(client: Client, measures: MeasureSet) -> tuple[LimbSide, ...]:
-    """Sides that end in a foot, or in a prosthesis whose lower leg was measured.
+    """Sides that end in a foot; a prosthesis does not count as one.
 
     Parameters
     ----------
@@ -113,7 +113,4 @@ def base_measure(
 
 def _has_foot(client: Client, measures: MeasureSet, side: LimbSide) -> bool:
     lost = any(gone.side == side and gone.level in FOOT_GONE for gone in client.amputations)
-    prosthesis = any(
-        typed.name == "lower_leg_length" and typed.side == side for typed in client.measures
-    )
-    return measures.find("lower_leg_length", side) is not None and (prosthesis or not lost)
+    return measures.find("lower_leg_length", side) is not None and not lost

@@ -84,9 +84,11 @@ def outside(target: Target, values: FloatArray) -> FloatArray:
     ndarray, shape (n,)
         0 inside the range, NaN where the figure has no value.
     """
-    low = -np.inf if target.low is None else target.low
-    high = np.inf if target.high is None else target.high
-    distance = np.maximum(np.maximum(low - values, values - high), 0.0)
+    distance = np.where(np.isnan(values), np.nan, 0.0)
+    if target.low is not None:
+        distance = np.maximum(distance, target.low - values)
+    if target.high is not None:
+        distance = np.maximum(distance, values - target.high)
     return np.where(distance <= SLACK, 0.0, distance)
 
 

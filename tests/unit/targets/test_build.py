@@ -195,9 +195,8 @@ class TestAmputations:
         client = person(without=LEGS[:1], amputations=FEET_GONE[:1])
         assert "right lower leg length 440 mm" in must(client, "leg_support_length_mm").reason
 
-    def test_a_measured_prosthesis_is_a_foot(self) -> None:
-        client = person(without=LEGS[:1], amputations=FEET_GONE)
-        assert prefer(client, "leg_support_length_mm").low == 440
+    def test_a_prosthesis_is_not_a_foot(self) -> None:
+        assert not figures(person(amputations=FEET_GONE)) & FOOT_FIGURES
 
     def test_one_thigh_lost_takes_the_other_for_depth(self) -> None:
         client = person(

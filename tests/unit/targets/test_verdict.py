@@ -62,6 +62,10 @@ def test_outside() -> None:
     assert math.isnan(found[4])
 
 
+def test_a_boundless_value_never_passes_an_open_end() -> None:
+    assert outside(OPEN, np.array([np.inf, -np.inf])).tolist() == [0.0, np.inf]
+
+
 def test_broken_agrees_with_the_verdict() -> None:
     values = [370.0, 380.0, 400.0, 430.0, 430.1, NAN]
     assert broken(MUST, np.array(values)).tolist() == [verdict(MUST, v).breaks for v in values]
