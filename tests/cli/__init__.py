@@ -1,0 +1,1 @@
+"""The command line, good and bad input."""

@@ -1,0 +1,1 @@
+"""The habits of the house, checked."""
