@@ -68,7 +68,14 @@ class Fields:
         return self.findings.source.line_of((*self.at, key))
 
     def refuse(self, key: Key, must: str, got: str, remedy: str) -> None:
-        """Note a problem with a field."""
+        """Note a problem with a field.
+
+        Parameters
+        ----------
+        key : str or int
+        must, got, remedy : str
+            As for `chairwright.errors.Problem`.
+        """
         at = (*self.at, key)
         where = place(self.findings.source, at)
         self.findings.add(at, Problem(where, must, got, remedy))
@@ -92,7 +99,16 @@ class Fields:
         return self.data.get(key) is not None
 
     def text(self, key: Key, example: str = "", longest: int = 120) -> str | None:
-        """Return a text field as it was typed; an empty example makes it optional."""
+        """Return a text field as it was typed; None when it is missing or wrong.
+
+        Parameters
+        ----------
+        key : str or int
+        example : str
+            Shown when the field is missing; empty makes the field optional.
+        longest : int
+            Most characters.
+        """
         value = self.data.get(key)
         if value is None:
             if example:
@@ -106,7 +122,15 @@ class Fields:
         return typed
 
     def choice(self, key: str, options: Collection[str], default: str = "") -> str | None:
-        """Return one of a few words; a default makes the field optional."""
+        """Return one of a few words; None after noting a problem.
+
+        Parameters
+        ----------
+        key : str
+        options : collection of str
+        default : str
+            Makes the field optional.
+        """
         value = self.data.get(key)
         if value is None and default:
             return default
@@ -121,7 +145,14 @@ class Fields:
         return None
 
     def number(self, key: str, low: float, high: float) -> float | None:
-        """Return a plain number between two ends, both allowed; None when it is not there."""
+        """Return a plain number; None when it is not there or after noting a problem.
+
+        Parameters
+        ----------
+        key : str
+        low, high : float
+            Both ends are allowed.
+        """
         value = self.data.get(key)
         if value is None:
             return None
@@ -140,7 +171,15 @@ class Fields:
         return False
 
     def quantity(self, key: Key, dimension: Dimension, low: float = 0.0) -> Quantity | None:
-        """Return a value with its unit, not below an end; None after noting a problem."""
+        """Return a value with its unit; None after noting a problem.
+
+        Parameters
+        ----------
+        key : str or int
+        dimension : {"length", "mass", "angle"}
+        low : float [mm, kg or degrees]
+            Least value; zero refuses what is negative.
+        """
         value = self.data.get(key)
         if value is None:
             self.refuse(key, "a value must be given", "nothing", "Write it, or take the line out.")
