@@ -9,7 +9,7 @@ import pytest
 from chairwright.tables.load import find_row, load_sidecar, load_sources, load_table
 
 ROOT = files("chairwright.tables")
-TOPICS = ("body", "population", "wheels", "experiments", "statistics")
+TOPICS = ("body", "population", "wheels", "experiments", "statistics", "sizing")
 TABLES = [
     (topic, place.name.removesuffix(".csv"))
     for topic in TOPICS
@@ -47,6 +47,8 @@ def test_every_table_has_rows_and_a_full_citation(topic: str, name: str) -> None
 
 def test_every_source_is_used() -> None:
     used = {load_sidecar(topic, name)["source"] for topic, name in TABLES}
+    rows = [row for topic, name in TABLES for row in load_table(topic, name)]
+    used |= {row["source"] for row in rows if "source" in row}
     assert used == set(load_sources())
 
 
