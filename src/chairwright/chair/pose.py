@@ -21,7 +21,10 @@ class Pose(NamedTuple):
 
 
 def settle(
-    ahead_mm: FloatArray, above_mm: FloatArray, rear_height_mm: FloatArray, caster_radius: FloatArray
+    ahead_mm: FloatArray,
+    above_mm: FloatArray,
+    rear_height_mm: FloatArray,
+    caster_radius: FloatArray,
 ) -> Pose:
     """Pitch and wheelbase of a frame standing on its four wheels.
 
@@ -68,11 +71,27 @@ def toe_out_deg(camber_deg: FloatArray, pitch_rad: FloatArray) -> FloatArray:
     ----------
     First principles, atan(tan(camber) sin(pitch)); the sign agrees with Trudel 1995.
     """
-    return np.degrees(np.arctan(np.tan(np.radians(camber_deg)) * np.sin(pitch_rad)))
+    toe = np.arctan(np.tan(np.radians(camber_deg)) * np.sin(pitch_rad))
+    return np.asarray(np.degrees(toe))
 
 
-def floor_trail(trail_mm: FloatArray, caster_radius: FloatArray, stem_rad: FloatArray) -> FloatArray:
-    """Caster trail on the floor with the stem tilted back by ``stem_rad`` [mm].
+def floor_trail(
+    trail_mm: FloatArray, caster_radius: FloatArray, stem_rad: FloatArray
+) -> FloatArray:
+    """Caster trail on the floor with the stem tilted [mm].
+
+    Parameters
+    ----------
+    trail_mm : ndarray [mm]
+        Axle behind the stem, square to the stem.
+    caster_radius : ndarray [mm]
+    stem_rad : ndarray [rad]
+        Stem off the vertical, top leaning back positive.
+
+    Returns
+    -------
+    ndarray [mm]
+        Stem axis where it meets the floor, ahead of the tyre contact.
 
     References
     ----------
@@ -81,13 +100,43 @@ def floor_trail(trail_mm: FloatArray, caster_radius: FloatArray, stem_rad: Float
     return trail_mm / np.cos(stem_rad) + caster_radius * np.tan(stem_rad)
 
 
-def swing_radius(trail_mm: FloatArray, caster_radius: FloatArray, width_mm: FloatArray) -> FloatArray:
-    """Radius of the circle that a swivelling caster sweeps about its stem, in plan [mm]."""
+def swing_radius(
+    trail_mm: FloatArray, caster_radius: FloatArray, width_mm: FloatArray
+) -> FloatArray:
+    """Radius of the circle that a swivelling caster sweeps about its stem, in plan [mm].
+
+    Parameters
+    ----------
+    trail_mm, caster_radius : ndarray [mm]
+    width_mm : ndarray [mm]
+        Of the caster's tyre.
+
+    Returns
+    -------
+    ndarray [mm]
+
+    References
+    ----------
+    First principles: the farthest corner of a box as long and as wide as the caster.
+    """
     return np.hypot(trail_mm + caster_radius, width_mm / 2.0)
 
 
 def turned(
     x_mm: FloatArray, z_mm: FloatArray, sin: FloatArray, cos: FloatArray
 ) -> tuple[FloatArray, FloatArray]:
-    """Turn side-view vectors nose-up by the pitch whose sine and cosine are given [mm]."""
+    """Turn side-view vectors nose-up by the pitch [mm].
+
+    Parameters
+    ----------
+    x_mm, z_mm : ndarray [mm]
+        Forward and up.
+    sin, cos : ndarray
+        Of the pitch.
+
+    Returns
+    -------
+    tuple of ndarray [mm]
+        Forward and up after the turn.
+    """
     return x_mm * cos - z_mm * sin, x_mm * sin + z_mm * cos

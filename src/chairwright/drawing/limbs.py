@@ -51,7 +51,20 @@ def chain(points: tuple[Point, ...], radii: tuple[float, ...]) -> tuple[tuple[Po
 
 
 def between(start: Point, end: Point, share: float, aside: float = 0.0) -> Point:
-    """Point at a share of the way, moved ``aside`` [mm] to the left of the way."""
+    """Point part of the way between two others, moved to one side of the way.
+
+    Parameters
+    ----------
+    start, end : Point [mm]
+    share : float
+        0 at the start, 1 at the end.
+    aside : float [mm]
+        To the left of the way.
+
+    Returns
+    -------
+    Point [mm]
+    """
     dx, dy = end[0] - start[0], end[1] - start[1]
     length = hypot(dx, dy) or 1.0
     return (

@@ -113,7 +113,20 @@ def feet(shape: Shape) -> Group:
 
 
 def foot_y(shape: Shape, side: str, sign: float) -> float:
-    """Lateral place of a shoe: mid footplate, or half way out to the hip without one [mm]."""
+    """Lateral place of a shoe [mm].
+
+    Parameters
+    ----------
+    shape : Shape
+    side : {"left", "right"}
+    sign : float
+        1 for the left, -1 for the right side.
+
+    Returns
+    -------
+    float [mm]
+        Mid footplate; without a footplate a little more than half way out to the hip.
+    """
     for support in shape.foot_supports:
         if support.side == side:
             return (support.y_inner_mm + support.y_outer_mm) / 2.0

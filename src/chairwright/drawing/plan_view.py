@@ -50,7 +50,20 @@ def plan_view(
 
 
 def plan_sheet(shape: Shape, units: Units = "mm", page: Page = A5_PORTRAIT) -> Sheet:
-    """Lay the plan out on a sheet in paper mm; same parameters as `plan_view`."""
+    """Lay the plan out on a sheet in paper mm.
+
+    Parameters
+    ----------
+    shape : Shape
+        Floor axes [mm].
+    units : {"mm", "in"}
+    page : Page
+        Largest sheet [mm].
+
+    Returns
+    -------
+    Sheet
+    """
     return compose(lambda scale: _view(shape, scale, units), page, units)
 
 

@@ -86,7 +86,21 @@ def polar_sheet(
     size_mm: float = 74.0,
     reference_deg: float | None = 7.0,
 ) -> Sheet:
-    """Lay the polar chart out on a sheet in paper mm; same parameters as `polar_chart`."""
+    """Lay the polar chart out on a sheet in paper mm.
+
+    Parameters
+    ----------
+    directions_deg, angles_deg : array_like, shape (n,) [deg]
+        Direction of the fall from straight ahead, left positive; tipping angle there.
+    size_mm : float [mm]
+        Width of the sheet.
+    reference_deg : float or None [deg]
+        Ring to compare with; None for none.
+
+    Returns
+    -------
+    Sheet
+    """
     directions, angles = _known(directions_deg, angles_deg)
     chart = _chart(angles, size_mm, reference_deg)
     least = int(np.argmin(angles))

@@ -79,7 +79,17 @@ class Placement:
 
 
 def shifted(group: Group, dx: float, dy: float) -> Group:
-    """Move a group that is on paper already."""
+    """Move a group that is on paper already.
+
+    Parameters
+    ----------
+    group : Group
+    dx, dy : float [paper mm]
+
+    Returns
+    -------
+    Group
+    """
 
     def move(point: Point) -> Point:
         return (point[0] + dx, point[1] + dy)

@@ -12,7 +12,18 @@ _RIM_DEPTH_MM = 22.0
 
 
 def tube(start: Point, end: Point, radius: float = TUBE_MM) -> Polyline:
-    """A tube's outline that hides what lies behind it."""
+    """A tube's outline that hides what lies behind it.
+
+    Parameters
+    ----------
+    start, end : Point [mm]
+        Ends of the tube's centre line.
+    radius : float [mm]
+
+    Returns
+    -------
+    Polyline
+    """
     return Polyline(capsule(start, end, radius), closed=True, fill="sheet")
 
 

@@ -45,7 +45,20 @@ def side_view(
 
 
 def side_sheet(shape: Shape, units: Units = "mm", page: Page = A5_PORTRAIT) -> Sheet:
-    """Lay the side view out on a sheet in paper mm; same parameters as `side_view`."""
+    """Lay the side view out on a sheet in paper mm.
+
+    Parameters
+    ----------
+    shape : Shape
+        Floor axes [mm].
+    units : {"mm", "in"}
+    page : Page
+        Largest sheet [mm].
+
+    Returns
+    -------
+    Sheet
+    """
     return compose(lambda scale: _view(shape, scale), page, units)
 
 

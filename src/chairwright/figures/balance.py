@@ -170,7 +170,7 @@ def least(rows: Rows, box: MassBox) -> Band:
     """The least tipping angle of all directions, wheels locked [deg]."""
     edges = _edges(rows)
     bands = [
-        corner_band(lambda a, b, c, e=edge: edge_angle(e, 1.0, a, b, c), box.x, box.y, box.z)  # type: ignore[misc]
+        corner_band(lambda a, b, c, e=edge: edge_angle(e, 1.0, a, b, c), box.x, box.y, box.z)
         for edge in edges
     ]
     return _least(bands)

@@ -63,7 +63,19 @@ def hull(results: Sequence[RuleResult]) -> Range:
 
 
 def clip(ends: Range, least: float | None, most: float | None) -> Range:
-    """Move both ends of a range inside limits; an open end stays open."""
+    """Move both ends of a range inside limits.
+
+    Parameters
+    ----------
+    ends : Range
+    least, most : float or None
+        None is no limit.
+
+    Returns
+    -------
+    Range
+        An open end stays open.
+    """
 
     def inside(end: float | None) -> float | None:
         if end is None:

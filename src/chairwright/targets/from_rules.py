@@ -51,7 +51,21 @@ def rule_targets(client: Client, measures: MeasureSet) -> Iterator[Target]:
 def enveloped(
     figure: str, results: Sequence[RuleResult], client: Client, measures: MeasureSet
 ) -> Iterator[Target]:
-    """Yield the must and the preference of one dimension; nothing when no rule speaks."""
+    """Yield the must and the preference of one dimension.
+
+    Parameters
+    ----------
+    figure : str
+    results : sequence of RuleResult
+        Every rule on that dimension, evaluated.
+    client : Client
+    measures : MeasureSet
+
+    Yields
+    ------
+    Target
+        None when no rule speaks.
+    """
     if not any(result.counts or result.rule.use == "bound" for result in results):
         return
     ends = envelope(results)
@@ -70,7 +84,20 @@ def enveloped(
 
 
 def preference(figure: str, results: Sequence[RuleResult], rule_set: str) -> Iterator[Target]:
-    """Yield the preferred rule's range as a preference; nothing when no rule counts."""
+    """Yield the preferred rule's range as a preference.
+
+    Parameters
+    ----------
+    figure : str
+    results : sequence of RuleResult
+    rule_set : str
+        Key of `targets.rules.RULE_SETS`.
+
+    Yields
+    ------
+    Target
+        None when no rule counts.
+    """
     chosen = preferred(results, rule_set)
     if not chosen:
         return
