@@ -10,7 +10,9 @@ from typing import Annotated, Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 Code = Annotated[str, Field(pattern=r"^[A-Z][A-Z0-9]{0,11}$")]
-Hole = Annotated[str, Field(pattern=r"^[A-Z]?[0-9]{0,2}$", min_length=1)]
+Codes = Annotated[list[str], Field(min_length=1)]
+Hole = Annotated[int, Field(ge=1, le=99)]
+Column = Annotated[str, Field(pattern=r"^[A-Z]$")]
 Words = Annotated[str, Field(min_length=1, max_length=160)]
 Mass = Annotated[float, Field(ge=0, le=40)]
 Size = Annotated[float, Field(gt=0, le=1500)]
@@ -65,7 +67,7 @@ class AxlePlate(Written):
     """The plates' holes: columns fore-aft (x), rows up-down (z)."""
 
     mass_kg: Mass
-    columns_mm: Annotated[dict[Hole, Place], Field(min_length=1)]
+    columns_mm: Annotated[dict[Column, Place], Field(min_length=1)]
     rows_mm: Annotated[dict[Hole, Place], Field(min_length=1)]
     closed: list[str] = []
 
@@ -228,8 +230,8 @@ class Part(Written):
 class WrittenRule(Written):
     """If every ``when`` is met, every ``need`` must be met."""
 
-    when: Annotated[dict[str, list[str]], Field(min_length=1)]
-    need: Annotated[dict[str, list[str]], Field(min_length=1)]
+    when: Annotated[dict[str, Codes], Field(min_length=1)]
+    need: Annotated[dict[str, Codes], Field(min_length=1)]
     because: Words
 
 

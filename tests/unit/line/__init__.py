@@ -1,0 +1,1 @@
+"""Product line files."""
