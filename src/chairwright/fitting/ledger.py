@@ -1,0 +1,105 @@
+"""The figures of one set-up in a ledger: value, spread, must, preference and one word for both."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from chairwright.figures.registry import FIGURES, Figure
+from chairwright.fitting.described import Described, Judged
+
+Word = Literal[
+    "holds",
+    "holds, not as preferred",
+    "holds on nominal values",
+    "not as preferred",
+    "fails",
+    "not known",
+]
+
+
+@dataclass(frozen=True)
+class Row:
+    """One figure.
+
+    Parameters
+    ----------
+    figure : Figure
+    value, spread : float
+        In the figure's unit; NaN when the set-up has no such figure; spread 0 when it has none.
+    must, prefer : Judged or None
+    word : Word or None
+        None when nothing is asked.
+    """
+
+    figure: Figure
+    value: float
+    spread: float
+    must: Judged | None
+    prefer: Judged | None
+    word: Word | None
+
+    @property
+    def asked(self) -> tuple[Judged, ...]:
+        """The must and the preference that there are."""
+        return tuple(item for item in (self.must, self.prefer) if item is not None)
+
+
+def ledger(setup: Described) -> tuple[Row, ...]:
+    """Every figure of a set-up with what is asked of it.
+
+    Parameters
+    ----------
+    setup : Described
+
+    Returns
+    -------
+    tuple of Row
+        In the order of the registry.
+    """
+    musts = {item.target.figure: item for item in setup.judged if item.target.must}
+    wishes = {item.target.figure: item for item in setup.judged if not item.target.must}
+    return tuple(
+        Row(
+            figure=figure,
+            value=setup.figures[name],
+            spread=setup.spreads.get(name, 0.0),
+            must=musts.get(name),
+            prefer=wishes.get(name),
+            word=joint_word(musts.get(name), wishes.get(name)),
+        )
+        for name, figure in FIGURES.items()
+    )
+
+
+def joint_word(must: Judged | None, prefer: Judged | None) -> Word | None:
+    """One word for a must and a preference on the same figure.
+
+    Parameters
+    ----------
+    must, prefer : Judged or None
+
+    Returns
+    -------
+    Word or None
+        The must's verdict goes first; a missed preference never "fails". None when nothing
+        is asked.
+    """
+    if must is None and prefer is None:
+        return None
+    missed = prefer is not None and prefer.verdict.word == "fails"
+    if must is None:
+        return "not as preferred" if missed else _word(prefer)
+    if must.verdict.word == "holds" and missed:
+        return "holds, not as preferred"
+    return _word(must)
+
+
+def _word(judged: Judged | None) -> Word | None:
+    return None if judged is None else judged.verdict.word
+
+
+def asked_for(rows: Iterable[Row]) -> tuple[Row, ...]:
+    """Only the rows of which something is asked."""
+    return tuple(row for row in rows if row.word is not None)
