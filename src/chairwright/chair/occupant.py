@@ -8,8 +8,9 @@ from typing import Literal
 import numpy as np
 
 from chairwright.mass_points import FloatArray, MassPoints
-from chairwright.person.body import Body
-from chairwright.person.client import Carried, CarryPlace
+from chairwright.person.body import Body, build_body
+from chairwright.person.client import Carried, CarryPlace, Client
+from chairwright.person.estimates import MeasureSet
 
 LimbSide = Literal["left", "right"]
 SIDES: tuple[LimbSide, LimbSide] = ("left", "right")
@@ -44,6 +45,12 @@ class Occupant:
     lower_leg_mm: dict[LimbSide, float]
 
     @property
+    def feet_that_rest(self) -> tuple[LimbSide, ...]:
+        """Sides whose foot is there and does not push."""
+        whole = (side for side in SIDES if self.body.foot_length_mm.get(side) is not None)
+        return tuple(side for side in whole if side not in self.feet_that_push)
+
+    @property
     def load_kg(self) -> float:
         """Mass of the occupant with everything carried [kg]."""
         return self.body.mass_kg + sum(item.mass_kg for item in self.carries)
@@ -55,6 +62,33 @@ class Occupant:
             for item in self.carries
             for x_mm, z_mm in [CARRY_PLACES[item.place]]
         ]
+
+
+def seat(client: Client, measures: MeasureSet) -> Occupant:
+    """The occupant that a client's body and way of propelling make.
+
+    Parameters
+    ----------
+    client : Client
+    measures : MeasureSet
+
+    Returns
+    -------
+    Occupant
+
+    Raises
+    ------
+    InputError
+        When the measures do not make a body.
+    """
+    legs = {side: measures.find("lower_leg_length", side) for side in SIDES}
+    return Occupant(
+        body=build_body(client, measures),
+        feet_that_push=client.feet_that_push,
+        hands_that_push=client.hands_that_push,
+        carries=client.carries,
+        lower_leg_mm={side: leg.value for side, leg in legs.items() if leg is not None},
+    )
 
 
 def hip_place(

@@ -59,12 +59,11 @@ class Rows:
             {name: array[rows] for name, array in self.columns.items()},
         )
 
-    def crossed(self, choice: str, options: IndexArray) -> Rows:
-        """Every row with every one of the options; the options vary fastest."""
-        count = len(options)
-        grown = self.take(np.repeat(np.arange(len(self)), count))
-        grown.index[choice] = np.tile(options, len(self))
-        return grown
+    def tried(self, choice: str, option: int) -> Rows:
+        """The same rows with one option of one more choice; columns are shared until set."""
+        trial = Rows(self.line, dict(self.index), dict(self.columns))
+        trial.index[choice] = np.full(len(self), option)
+        return trial
 
     def to_floor(self, x_mm: Any, z_mm: Any) -> tuple[FloatArray, FloatArray]:
         """Frame axes to floor axes, side view [mm]."""

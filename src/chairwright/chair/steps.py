@@ -15,22 +15,42 @@ from chairwright.chair.occupant import SIDES, LimbSide, Occupant, hip_place, pus
 from chairwright.chair.pose import floor_trail, rear_axle_height, settle, swing_radius
 from chairwright.chair.rows import Rows
 from chairwright.mass_points import FloatArray, MassPoints
-from chairwright.person.posture import leg_points, upper_body_points
+from chairwright.person.posture import Joint, leg_points, upper_body_points
 
 BACK_SUPPORT_HEIGHT_MM = 220.0
 """Height of the back upholstery's mass along the post (common practice, no source)."""
 
+HANGER_MASS_SHARE = 0.6
+"""Where a hanger's mass lies along it, footplate included (common practice, no source)."""
+
+NO_FOOT = "the {side} foot cannot push: it is lost"
+
 
 @dataclass(frozen=True)
 class Step:
-    """One step: the choices it makes and what follows from them."""
+    """One step: the choices it makes and what follows from them.
+
+    Parameters
+    ----------
+    choices : tuple of str
+    follow : callable
+        Sets columns of the rows and returns the point masses that the choices bring.
+    places : tuple of str
+        Choices on which those masses and their places in frame axes depend; empty when the
+        step brings none.
+    on_floor : bool
+        True when the places depend on the pose as well.
+    """
 
     choices: tuple[str, ...]
     follow: Callable[[Rows, Occupant], list[MassPoints]]
+    places: tuple[str, ...] = ()
+    on_floor: bool = False
 
 
 def wheels_on_floor(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     """Frame, wheels and casters: the pose on the floor and the masses of the running gear."""
+    rows["load"] = np.full(len(rows), occupant.load_kg)
     _place_axles(rows)
     pose = settle(
         rows["caster_x"] - rows["axle_x"],
@@ -73,7 +93,7 @@ def _running_gear(rows: Rows) -> list[MassPoints]:
     crown = (rows["crown_x"], 0.0, rows["crown_z"])
     axle = (rows["axle_x"], 0.0, rows["axle_z"])
     caster = (rows["caster_x"], 0.0, rows["caster_z"])
-    middle = tuple((a + b) / 2 for a, b in zip(crown, caster, strict=True))
+    middle = ((crown[0] + caster[0]) / 2, 0.0, (crown[2] + caster[2]) / 2)
     frame = (rows.option("side_frame", "x_mm"), 0.0, rows.option("side_frame", "z_mm"))
     mass = rows.option
     return [
@@ -91,6 +111,27 @@ def _fixed_parts(rows: Rows) -> list[MassPoints]:
         MassPoints(part.name, part.mass_kg, part.x_mm, 0.0, part.z_mm, part.moves_with)
         for part in rows.line.fixed_parts
     ]
+
+
+def seat_rails(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Seat width: cross-brace and caster track."""
+    rows["width"] = rows.option("seat_width", "width_mm")
+    rows["caster_track"] = rows["width"] + 2 * rows.line.caster_outset_mm
+    place = (rows.option("seat_width", "x_mm"), 0.0, rows.option("seat_width", "z_mm"))
+    return [MassPoints("cross-brace", rows.option("seat_width", "mass_kg"), *place)]
+
+
+def arm_supports(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Arm supports: they set how far out the hubs stand."""
+    pad = rows.option("arm_support", "pad_height_mm")
+    rows["pad_height"] = pad
+    hub = rows.option("arm_support", "hub_outset_mm") + rows.option("camber", "hub_extra_mm")
+    rows["hub_half"] = rows["width"] / 2 + hub
+    lean = np.radians(rows["camber"])
+    rows["rear_track"] = 2 * (rows["hub_half"] + rows["rear_radius"] * np.sin(lean))
+    rows["arm_outer"] = rows["width"] / 2 + rows.option("arm_support", "outer_outset_mm")
+    mass = rows.option("arm_support", "mass_kg")
+    return [MassPoints("arm supports", mass, 150.0, 0.0, 0.6 * pad)]
 
 
 def seat_sling(rows: Rows, occupant: Occupant) -> list[MassPoints]:
@@ -117,7 +158,7 @@ def back_posts(rows: Rows, occupant: Occupant) -> list[MassPoints]:
 
 
 def back_surface(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Back upholstery: the trunk, head and arms, and the legs that push on the floor."""
+    """Back upholstery: the hip against it, the trunk, head and arms."""
     behind = rows.option("back_support", "behind_post_mm")
     rows["behind_post"] = behind
     hip = hip_place(
@@ -125,63 +166,41 @@ def back_surface(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     )
     rows["hip_x"], rows["hip_z"] = hip
     points, joints = upper_body_points(occupant.body, *hip, rows["back_set"])
-    rows["shoulder_x"] = np.asarray(joints.shoulder_x_mm)
-    rows["shoulder_z"] = np.asarray(joints.shoulder_z_mm)
+    rows["shoulder_x"], rows["shoulder_z"] = (np.asarray(place) for place in joints.shoulder)
     along = BACK_SUPPORT_HEIGHT_MM
     mass = rows.option("back_support", "mass_kg")
     x_mm, z_mm = -along * np.sin(rows["back_set"]), along * np.cos(rows["back_set"])
     points.append(MassPoints("back upholstery", mass, x_mm, 0.0, z_mm))
-    for side in occupant.feet_that_push:
-        points.extend(_pushing_leg(rows, occupant, side))
     return points
 
 
 def _pushing_leg(rows: Rows, occupant: Occupant, side: LimbSide) -> list[MassPoints]:
     body = occupant.body
-    thigh = body.thigh_mm[side]
+    thigh, shank = body.thigh_mm[side], body.shank_mm[side]
+    if thigh is None or shank is None:
+        raise ValueError(NO_FOOT.format(side=side))
     knee_x = rows["hip_x"] + thigh * np.cos(rows["seat_slope"])
     knee_z = rows["hip_z"] + thigh * np.sin(rows["seat_slope"])
     _, knee_height = rows.to_floor(knee_x, knee_z)
-    lean = pushing_shank_rad(knee_height, body.shank_mm[side], body.ankle_height_mm[side])
+    lean = pushing_shank_rad(knee_height, shank, body.ankle_height_mm)
     angles = (rows["seat_slope"], lean - rows["pitch"], -rows["pitch"])
     rows[f"shank_{side}"], rows[f"sole_{side}"] = angles[1], angles[2]
     points, joints = leg_points(body, side, rows["hip_x"], rows["hip_z"], *angles)
-    _note_foot(rows, side, joints.toe_x_mm, joints.toe_z_mm)
+    _note_toe(rows, side, joints.toe)
     return points
 
 
-def _note_foot(rows: Rows, side: LimbSide, toe_x: object, toe_z: object) -> None:
-    for axis, place in (("x", toe_x), ("z", toe_z)):
-        value = np.asarray(np.nan if place is None else place, dtype=float)
-        rows[f"toe_{axis}_{side}"] = np.broadcast_to(value, len(rows)).copy()
-
-
-def seat_rails(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Seat width: cross-brace and caster track."""
-    rows["width"] = rows.option("seat_width", "width_mm")
-    rows["caster_track"] = rows["width"] + 2 * rows.line.caster_outset_mm
-    place = (rows.option("seat_width", "x_mm"), 0.0, rows.option("seat_width", "z_mm"))
-    return [MassPoints("cross-brace", rows.option("seat_width", "mass_kg"), *place)]
-
-
-def arm_supports(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Arm supports: they set how far out the hubs stand."""
-    pad = rows.option("arm_support", "pad_height_mm")
-    rows["pad_height"] = pad
-    hub = rows.option("arm_support", "hub_outset_mm") + rows.option("camber", "hub_extra_mm")
-    rows["hub_half"] = rows["width"] / 2 + hub
-    lean = np.radians(rows["camber"])
-    rows["rear_track"] = 2 * (rows["hub_half"] + rows["rear_radius"] * np.sin(lean))
-    rows["arm_outer"] = rows["width"] / 2 + rows.option("arm_support", "outer_outset_mm")
-    mass = rows.option("arm_support", "mass_kg")
-    return [MassPoints("arm supports", mass, 150.0, 0.0, 0.6 * pad)]
+def _note_toe(rows: Rows, side: LimbSide, toe: Joint | None) -> None:
+    for axis, place in zip("xz", toe or (np.nan, np.nan), strict=True):
+        rows[f"toe_{axis}_{side}"] = np.broadcast_to(np.asarray(place, dtype=float), len(rows))
 
 
 def footplates(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Which sides have a foot support."""
+    """Which sides have a foot support; the legs that push on the floor."""
     for side in SIDES:
         rows[f"plate_{side}"] = rows.option("foot_supports", side)
-    return []
+    legs = (_pushing_leg(rows, occupant, side) for side in occupant.feet_that_push)
+    return [point for leg in legs for point in leg]
 
 
 def hangers(rows: Rows, occupant: Occupant) -> list[MassPoints]:
@@ -203,29 +222,30 @@ def _resting_leg(
 ) -> list[MassPoints]:
     hip = rows["hip_x"], rows["hip_z"]
     points, joints = leg_points(occupant.body, side, *hip, rows["seat_slope"], shank)
-    _note_foot(rows, side, joints.toe_x_mm, joints.toe_z_mm)
+    _note_toe(rows, side, joints.toe)
     return points
 
 
 def hanger_lengths(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Hanger length: the footplates, and the hangers' own masses."""
+    """Hanger length: the footplates and the hangers' masses."""
     length, plate = rows.option("leg_length", "length_mm"), rows.line.foot_plate
     along, down = np.cos(rows["hanger"]), -np.sin(rows["hanger"])
     pivot_x = rows.option("side_frame", "hanger_x_mm")
     pivot_z = rows.option("side_frame", "hanger_z_mm")
     rows["plate_x"] = pivot_x + length * along - plate.behind_tube_mm
     rows["plate_z"] = pivot_z + length * down
-    across = rows["width"] / 2 - plate.outer_inset_mm - plate.width_mm / 2
-    place = pivot_x + 0.6 * length * along, pivot_z + 0.6 * length * down
-    return [_one_hanger(rows, side, *place, across) for side in SIDES]
+    rows["hanger_x"] = pivot_x + HANGER_MASS_SHARE * length * along
+    rows["hanger_z"] = pivot_z + HANGER_MASS_SHARE * length * down
+    return [_one_hanger(rows, side) for side in SIDES]
 
 
-def _one_hanger(
-    rows: Rows, side: LimbSide, x_mm: FloatArray, z_mm: FloatArray, across: FloatArray
-) -> MassPoints:
+def _one_hanger(rows: Rows, side: LimbSide) -> MassPoints:
     fitted = rows[f"plate_{side}"] > 0
+    plate = rows.line.foot_plate
     mass = np.where(fitted, rows.option("hanger", "mass_kg") / 2, 0.0)
-    place_x, place_z = np.where(fitted, x_mm, 0.0), np.where(fitted, z_mm, 0.0)
+    place_x = np.where(fitted, rows["hanger_x"], 0.0)
+    place_z = np.where(fitted, rows["hanger_z"], 0.0)
+    across = rows["width"] / 2 - plate.outer_inset_mm - plate.width_mm / 2
     outward = across if side == "left" else -across
     return MassPoints(f"{side} hanger and footplate", mass, place_x, outward, place_z)
 
@@ -254,6 +274,9 @@ def anti_tip_devices(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     return [MassPoints("anti-tip device", mass, *place)]
 
 
+HIP = ("seat_depth", "cushion", "back_angle", "back_support")
+"""Choices that place the hip in the frame."""
+
 STEPS: tuple[Step, ...] = (
     Step(
         (
@@ -268,16 +291,20 @@ STEPS: tuple[Step, ...] = (
         ),
         wheels_on_floor,
     ),
-    Step(("seat_depth",), seat_sling),
-    Step(("cushion",), cushion),
+    Step(("seat_width",), seat_rails, ("seat_width",)),
+    Step(("arm_support",), arm_supports, ("arm_support",)),
+    Step(("seat_depth",), seat_sling, ("seat_depth",)),
+    Step(("cushion",), cushion, ("seat_depth", "cushion")),
     Step(("back_angle",), back_posts),
-    Step(("back_support",), back_surface),
-    Step(("seat_width",), seat_rails),
-    Step(("arm_support",), arm_supports),
-    Step(("foot_supports",), footplates),
-    Step(("hanger",), hangers),
-    Step(("leg_length",), hanger_lengths),
-    Step(("back_height",), back_top),
-    Step(("wheel_lock",), wheel_locks),
-    Step(("anti_tip",), anti_tip_devices),
+    Step(("back_support",), back_surface, HIP),
+    Step(("foot_supports",), footplates, ("foot_supports",), on_floor=True),
+    Step(("hanger",), hangers, (*HIP, "foot_supports", "hanger")),
+    Step(
+        ("leg_length",),
+        hanger_lengths,
+        ("side_frame", "seat_width", "foot_supports", "hanger", "leg_length"),
+    ),
+    Step(("back_height",), back_top, ("back_angle", "back_height")),
+    Step(("wheel_lock",), wheel_locks, ("wheel_lock",)),
+    Step(("anti_tip",), anti_tip_devices, ("anti_tip",)),
 )

@@ -91,27 +91,20 @@ def tip_angle(
     Returns
     -------
     ndarray [deg]
+        The least over the edges that face downhill.
     """
-    point = (known(x), known(y), known(z))
-    return _over_edges(edges, direction_deg, *point).low
-
-
-def _over_edges(
-    edges: tuple[Edge, ...], direction_deg: float, x: Band, y: Band, z: Band
-) -> Band:
     ahead, left = np.cos(np.radians(direction_deg)), np.sin(np.radians(direction_deg))
-    bands = [
-        _one_edge(edge, edge.normal_x * ahead + edge.normal_y * left, x, y, z) for edge in edges
-    ]
-    return _least(bands)
+    angles = []
+    for edge in edges:
+        share = edge.normal_x * ahead + edge.normal_y * left
+        faces = share > LEAST_SHARE
+        angle = edge_angle(edge, np.where(faces, share, 1.0), x, y, z)
+        angles.append(np.where(faces, angle, np.inf))
+    return np.asarray(np.minimum.reduce(angles))
 
 
-def _one_edge(edge: Edge, share: FloatArray, x: Band, y: Band, z: Band) -> Band:
-    faces = share > 1e-9
-    band = corner_band(lambda a, b, c: edge_angle(edge, np.where(faces, share, 1.0), a, b, c), x, y, z)
-    if band.low is band.high:
-        return known(np.where(faces, band.low, np.inf))
-    return Band(np.where(faces, band.low, np.inf), np.where(faces, band.high, np.inf))
+LEAST_SHARE = 1e-9
+"""An edge that faces downhill by less than this is passed over."""
 
 
 def _least(bands: list[Band]) -> Band:
@@ -125,9 +118,13 @@ def _edges(rows: Rows) -> tuple[Edge, Edge, Edge, Edge]:
     return support_edges(rows["wheelbase"], rows["rear_track"], rows["caster_track"])
 
 
-def _towards(direction_deg: float) -> Callable[[Rows, MassBox], Band]:
+def _sideways(edge_number: int) -> Callable[[Rows, MassBox], Band]:
+    """Straight to one side only the line of the wheels there faces downhill."""
+
     def band(rows: Rows, box: MassBox) -> Band:
-        return _over_edges(_edges(rows), direction_deg, box.x, box.y, box.z)
+        edge = _edges(rows)[edge_number]
+        share = np.abs(edge.normal_y)
+        return corner_band(lambda a, b, c: edge_angle(edge, share, a, b, c), box.x, box.y, box.z)
 
     return band
 
@@ -225,5 +222,5 @@ def braking_deceleration(slope_deg: float) -> Callable[[Rows, MassBox], Band]:
     return band
 
 
-tip_left, tip_right = _towards(90.0), _towards(-90.0)
+tip_left, tip_right = _sideways(2), _sideways(3)
 tip_left_line, tip_right_line = _over_line(2), _over_line(3)

@@ -23,6 +23,13 @@ def known(values: FloatArray) -> Band:
     return Band(values, values)
 
 
+def merged(band: Band) -> Band:
+    """The same band, known to be so when both ends are equal everywhere."""
+    if band.low is band.high or not np.array_equal(band.low, band.high):
+        return band
+    return known(band.low)
+
+
 def corner_band(formula: Callable[..., FloatArray], *bands: Band) -> Band:
     """Ends of a formula that is monotone in each argument on its own.
 

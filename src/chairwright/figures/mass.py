@@ -8,7 +8,7 @@ import numpy as np
 
 from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.chair.rows import Rows
-from chairwright.figures.band import Band, corner_band, known
+from chairwright.figures.band import Band, corner_band, known, merged
 from chairwright.mass_points import FloatArray
 
 
@@ -22,12 +22,13 @@ class OpenMass(NamedTuple):
 
 
 class MassBox(NamedTuple):
-    """Where the centre of mass lies in floor axes [mm], and the total mass [kg].
+    """Where the centre of mass lies in floor axes [mm], total mass and the chair's own [kg].
 
     ``tilting_x``, ``tilting_z`` are of the part that tips about the axle: all but the rear wheels.
     """
 
     mass: Band
+    chair: Band
     x: Band
     y: Band
     z: Band
@@ -67,8 +68,9 @@ def mass_box(rows: Rows, still_open: OpenMass | None = None) -> MassBox:
     axle_height = rows["rear_height"]
     return MassBox(
         mass=whole,
+        chair=corner_band(lambda total: total - rows["load"], whole),
         x=corner_band(lambda x_mm, part: x_mm * part, tilting_x, share),
-        y=corner_band(lambda y_mm, part: y_mm * part, frame_y, share),
+        y=merged(corner_band(lambda y_mm, part: y_mm * part, frame_y, share)),
         z=corner_band(
             lambda z_mm, part: axle_height + (z_mm - axle_height) * part, tilting_z, share
         ),
@@ -97,6 +99,6 @@ def heaviest_part(rows: Rows, occupant: Occupant) -> FloatArray:
     cushion = rows.option("cushion", "mass_kg")
     hanger = rows.option("hanger", "mass_kg") / 2
     hangers = sum(np.where(rows[f"plate_{side}"] > 0, hanger, 0.0) for side in SIDES)
-    chair = rows["frame_mass"] + rows["wheel_mass"] - occupant.load_kg
+    chair = rows["frame_mass"] + rows["wheel_mass"] - rows["load"]
     frame = chair - 2 * wheel - 2 * arm - cushion - hangers
     return np.asarray(np.maximum.reduce([frame, wheel, arm, cushion, hanger]))

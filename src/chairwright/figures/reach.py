@@ -11,6 +11,8 @@ from chairwright.mass_points import FloatArray
 MIDDLE_ELBOW_DEG = 110.0
 """Middle of the recommended 100-120 degrees (PVA Consortium 2005, fig. 2 caption)."""
 
+NO_HAND = "the {side} hand cannot push: it is lost"
+
 RIM_TUBE_HALF_MM = 10.0
 """Half the hand-rim tube: the hand's middle lies this far inside the rim's outer edge
 (common practice, no source)."""
@@ -50,29 +52,74 @@ def shoulder_to_rim(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> 
         Hub's wheel plane from the mid-plane.
     """
     along, up = rows.to_floor(rows["shoulder_x"], rows["shoulder_z"])
+    across = rim_across(rows, occupant, hub_half_mm)
+    return np.sqrt(along**2 + (up - rim_top(rows)) ** 2 + across**2)
+
+
+def rim_top(rows: Rows) -> FloatArray:
+    """Top of the hand rim above the floor [mm]."""
+    rim = rows.option("rear_wheel", "hand_rim_radius_mm")
+    return np.asarray(rows["rear_height"] + rim * np.cos(np.radians(rows["camber"])))
+
+
+def rim_across(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> FloatArray:
+    """Top of the rim outward of the shoulder joint [mm].
+
+    Parameters
+    ----------
+    rows : Rows
+    occupant : Occupant
+    hub_half_mm : ndarray [mm]
+        Hub's wheel plane from the mid-plane.
+
+    Returns
+    -------
+    ndarray [mm]
+        Middle of the hand on the rim; negative when it lies inward of the shoulder.
+    """
     lean = np.radians(rows["camber"])
     rim = rows.option("rear_wheel", "hand_rim_radius_mm")
     out = rows.option("rear_wheel", "hand_rim_standoff_mm") - RIM_TUBE_HALF_MM
-    top = rows["rear_height"] + rim * np.cos(lean)
-    across = hub_half_mm + out - rim * np.sin(lean) - occupant.body.half_shoulder_mm
-    return np.sqrt(along**2 + (up - top) ** 2 + across**2)
+    return np.asarray(hub_half_mm + out - rim * np.sin(lean) - occupant.body.half_shoulder_mm)
 
 
 def elbow(rows: Rows, occupant: Occupant) -> FloatArray:
     """Elbow angle at the top of the rim, the straighter of the arms that push [deg]."""
-    return elbow_at(rows, occupant, rows["hub_half"])
+    return elbow_of(occupant, shoulder_to_rim(rows, occupant, rows["hub_half"]))
 
 
-def elbow_at(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> FloatArray:
-    """Elbow angle for a given half hub spacing [mm], shape (n,) [deg]."""
-    arms = [
-        (occupant.body.upper_arm_mm[side], occupant.body.forearm_to_grip_mm[side])
-        for side in occupant.hands_that_push
-    ]
-    if not arms:
-        return np.full(len(rows), np.nan)
-    distance = shoulder_to_rim(rows, occupant, hub_half_mm)
-    return np.maximum.reduce([elbow_angle(upper, fore, distance) for upper, fore in arms])
+def elbow_of(
+    occupant: Occupant, distance_mm: FloatArray, within_reach: bool | None = None
+) -> FloatArray:
+    """Elbow angle of the straighter arm at a shoulder-to-rim distance [deg].
+
+    Parameters
+    ----------
+    occupant : Occupant
+    distance_mm : ndarray [mm]
+    within_reach : bool or None
+        True takes a distance beyond the arm as the straight arm, False takes one too near to
+        fold to as the folded arm; None gives NaN for both.
+
+    Returns
+    -------
+    ndarray [deg]
+        NaN when no hand pushes.
+    """
+    angles = []
+    for side in occupant.hands_that_push:
+        upper, fore = occupant.body.upper_arm_mm[side], occupant.body.forearm_to_grip_mm[side]
+        if upper is None or fore is None:
+            raise ValueError(NO_HAND.format(side=side))
+        reached = distance_mm
+        if within_reach is not None:
+            reached = np.maximum(reached, abs(upper - fore))
+        if within_reach:
+            reached = np.minimum(reached, upper + fore)
+        angles.append(elbow_angle(upper, fore, reached))
+    if not angles:
+        return np.full(len(distance_mm), np.nan)
+    return np.asarray(np.maximum.reduce(angles))
 
 
 def push_reach(rows: Rows, occupant: Occupant) -> FloatArray:

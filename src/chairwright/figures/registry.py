@@ -43,6 +43,8 @@ class Figure:
         Formula that needs no masses.
     weighed : callable or None
         Formula of the centre of mass.
+    depends : tuple of str
+        All choices that an exact figure depends on, when they are few enough to tabulate.
     """
 
     name: str
@@ -55,6 +57,7 @@ class Figure:
     source: str
     exact: ExactFormula | None = None
     weighed: MassFormula | None = None
+    depends: tuple[str, ...] = ()
 
     @property
     def resolution(self) -> float:
@@ -74,17 +77,38 @@ STATICS = "First principles (theory: balance)"
 ADDED = "First principles (sum of the parts and body segments)"
 TURN = "First principles (theory: space)"
 
+FEW_CHOICES: dict[str, tuple[str, ...]] = {
+    "seat_width_mm": ("seat_width",),
+    "seat_depth_mm": ("seat_depth", "back_support"),
+    "seat_to_back_angle_deg": ("seat_depth", "cushion", "back_angle"),
+    "back_height_mm": ("cushion", "back_height"),
+    "arm_height_mm": ("cushion", "arm_support"),
+    "overall_width_mm": ("rear_wheel", "camber", "seat_width", "arm_support"),
+    "folded_width_mm": ("rear_wheel", "camber", "seat_width", "arm_support"),
+    "leg_support_length_mm": ("side_frame", "seat_depth", "cushion", "hanger", "leg_length"),
+}
+
+COARSE_SCALE = {
+    "overall_length_mm": 50.0,
+    "overall_height_mm": 50.0,
+    "turning_diameter_mm": 50.0,
+    "half_turn_width_mm": 50.0,
+}
+"""Figures whose differences matter less, millimetre for millimetre, than those of the seat."""
+
 
 def _mm(
     name: str, label: str, group: str, after: str, exact: ExactFormula, source: str = GEOMETRY
 ) -> Figure:
-    return Figure(name, label, "mm", 0, 10.0, group, after, source, exact=exact)
+    depends, scale = FEW_CHOICES.get(name, ()), COARSE_SCALE.get(name, 10.0)
+    return Figure(name, label, "mm", 0, scale, group, after, source, exact=exact, depends=depends)
 
 
 def _deg(
     name: str, label: str, group: str, after: str, exact: ExactFormula, source: str = GEOMETRY
 ) -> Figure:
-    return Figure(name, label, "deg", 1, 1.0, group, after, source, exact=exact)
+    depends = FEW_CHOICES.get(name, ())
+    return Figure(name, label, "deg", 1, 1.0, group, after, source, exact=exact, depends=depends)
 
 
 def _tip(name: str, label: str, after: str, weighed: MassFormula) -> Figure:
@@ -92,11 +116,7 @@ def _tip(name: str, label: str, after: str, weighed: MassFormula) -> Figure:
 
 
 def _moving(name: str, label: str, weighed: MassFormula) -> Figure:
-    return Figure(name, label, "m/s2", 2, 0.2, STEADY, "back_support", STATICS, weighed=weighed)
-
-
-def _chair_mass_waits(rows: Rows, occupant: Occupant) -> FloatArray:
-    return rows["frame_mass"] + rows["wheel_mass"] - occupant.load_kg
+    return Figure(name, label, "m/s2", 2, 0.2, STEADY, "stem_setting", STATICS, weighed=weighed)
 
 
 _ALL = (
@@ -121,10 +141,10 @@ _ALL = (
         heights.seat_to_back_angle,
     ),
     _mm("back_height_mm", "Back height above cushion", SEAT, "back_height", heights.back_height),
-    _mm("arm_height_mm", "Arm pad above cushion", SEAT, "arm_support", heights.arm_height),
-    _deg("elbow_angle_deg", "Elbow at top of rim", REACH, "arm_support", reach.elbow,
+    _mm("arm_height_mm", "Arm pad above cushion", SEAT, "cushion", heights.arm_height),
+    _deg("elbow_angle_deg", "Elbow at top of rim", REACH, "back_support", reach.elbow,
          "Law of cosines"),
-    _deg("push_reach_deg", "Elbow off the middle of 100-120", REACH, "arm_support",
+    _deg("push_reach_deg", "Elbow off the middle of 100-120", REACH, "back_support",
          reach.push_reach, "Law of cosines; PVA Consortium 2005"),
     _mm("shoulder_ahead_of_axle_mm", "Shoulder ahead of axle", REACH, "back_support",
         reach.shoulder_ahead_of_axle),
@@ -133,10 +153,10 @@ _ALL = (
     _mm("foot_reach_mm", "Lower leg beyond cushion height", REACH, "cushion", heights.foot_reach),
     _mm("footplate_clearance_mm", "Footplate to floor", REACH, "leg_length",
         heights.footplate_clearance),
-    _tip("tip_rear_locked_deg", "Tips back, wheels locked", "back_support", balance.rear_locked),
-    _tip("tip_rear_free_deg", "Tips back, wheels free", "back_support", balance.rear_free),
-    _tip("tip_forward_deg", "Tips forward, casters trailing", "back_support", balance.forward),
-    _tip("tip_forward_casters_forward_deg", "Tips forward, casters turned ahead", "back_support",
+    _tip("tip_rear_locked_deg", "Tips back, wheels locked", "stem_setting", balance.rear_locked),
+    _tip("tip_rear_free_deg", "Tips back, wheels free", "stem_setting", balance.rear_free),
+    _tip("tip_forward_deg", "Tips forward, casters trailing", "stem_setting", balance.forward),
+    _tip("tip_forward_casters_forward_deg", "Tips forward, casters turned ahead", "stem_setting",
          balance.forward_casters_forward),
     _tip("tip_left_deg", "Tips to the left", "arm_support", balance.tip_left),
     _tip("tip_right_deg", "Tips to the right", "arm_support", balance.tip_right),
@@ -153,7 +173,7 @@ _ALL = (
          anti_tip.over_device),
     _tip("anti_tip_gain_deg", "What the anti-tip device adds", "anti_tip", anti_tip.gain),
     Figure("caster_share", "Share of the load on the casters", "", 3, 0.02, STEADY,
-           "back_support", STATICS, weighed=balance.caster_share),
+           "stem_setting", STATICS, weighed=balance.caster_share),
     _moving("start_lift_level_mps2", "Push-off that lifts the casters, level",
             balance.start_acceleration(0.0)),
     _moving("start_lift_1_to_12_mps2", "Push-off that lifts the casters, up 1:12",
@@ -185,19 +205,20 @@ _ALL = (
         TURN),
     _mm("half_turn_width_mm", "Width for a half turn", PLACES, "anti_tip", space.half_turn_width,
         TURN),
-    Figure("chair_mass_kg", "Chair", "kg", 1, 1.0, WEIGHT, "anti_tip", ADDED,
-           exact=_chair_mass_waits),
+    Figure("chair_mass_kg", "Chair", "kg", 1, 1.0, WEIGHT, "stem_setting", ADDED,
+           weighed=lambda rows, box: box.chair),
     Figure("heaviest_part_kg", "Heaviest part to lift", "kg", 1, 1.0, WEIGHT, "anti_tip", ADDED,
            exact=mass.heaviest_part),
-    Figure("total_mass_kg", "Chair with occupant and loads", "kg", 1, 1.0, WEIGHT, "back_support",
+    Figure("total_mass_kg", "Chair with occupant and loads", "kg", 1, 1.0, WEIGHT, "stem_setting",
            ADDED, weighed=lambda rows, box: box.mass),
     Figure("load_margin_kg", "Rated load less occupant and loads", "kg", 1, 5.0, WEIGHT,
-           "side_frame", "The line file's rated load", exact=heights.load_margin),
-    Figure("com_x_mm", "Centre of mass ahead of axle", "mm", 0, 10.0, STEADY, "back_support",
+           "side_frame", "The line file's rated load", exact=heights.load_margin,
+           depends=("side_frame",)),
+    Figure("com_x_mm", "Centre of mass ahead of axle", "mm", 0, 10.0, STEADY, "stem_setting",
            ADDED, weighed=lambda rows, box: box.x),
-    Figure("com_y_mm", "Centre of mass to the left", "mm", 0, 10.0, STEADY, "back_support",
+    Figure("com_y_mm", "Centre of mass to the left", "mm", 0, 10.0, STEADY, "stem_setting",
            ADDED, weighed=lambda rows, box: box.y),
-    Figure("com_z_mm", "Centre of mass above floor", "mm", 0, 10.0, STEADY, "back_support",
+    Figure("com_z_mm", "Centre of mass above floor", "mm", 0, 10.0, STEADY, "stem_setting",
            ADDED, weighed=lambda rows, box: box.z),
 )  # fmt: skip
 

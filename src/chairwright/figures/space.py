@@ -6,7 +6,7 @@ casters, push handles, anti-tip wheels. Casters count as trailing.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import numpy as np
 
@@ -17,24 +17,34 @@ from chairwright.mass_points import FloatArray
 Corner = tuple[FloatArray, FloatArray]
 
 
-def rim_outer(rows: Rows) -> FloatArray:
-    """Outermost place of the hand rim from the mid-plane [mm]: at its foot when cambered."""
+def rim_beyond_hub(rows: Rows) -> FloatArray:
+    """Outermost place of the hand rim beyond the hub's wheel plane [mm]: at its foot, cambered."""
     lean = np.radians(rows["camber"])
     rim = rows.option("rear_wheel", "hand_rim_radius_mm")
     standoff = rows.option("rear_wheel", "hand_rim_standoff_mm")
-    return np.asarray(rows["hub_half"] + standoff * np.cos(lean) + rim * np.sin(lean))
+    return np.asarray(standoff * np.cos(lean) + rim * np.sin(lean))
+
+
+def rim_outer(rows: Rows) -> FloatArray:
+    """Outermost place of the hand rim from the mid-plane [mm]."""
+    return rows["hub_half"] + rim_beyond_hub(rows)
 
 
 def overall_width(rows: Rows, occupant: Occupant) -> FloatArray:
     """Widest of tyres at the floor, hand rims and arm supports [mm]; hands not counted."""
+    return chair_width(rows)
+
+
+def chair_width(rows: Rows) -> FloatArray:
+    """Overall width [mm], for other figures."""
     tyre = rows.option("rear_wheel", "tyre_width_mm") / 2
     foot = rows["rear_track"] / 2 + tyre * np.cos(np.radians(rows["camber"]))
-    return 2 * np.maximum.reduce([foot, rim_outer(rows), rows["arm_outer"]])
+    return np.asarray(2 * np.maximum.reduce([foot, rim_outer(rows), rows["arm_outer"]]))
 
 
 def folded_width(rows: Rows, occupant: Occupant) -> FloatArray:
     """Width when folded [mm]: overall width less what the seat rails close up."""
-    return overall_width(rows, occupant) - (rows["width"] - rows.line.folded_seat_mm)
+    return chair_width(rows) - (rows["width"] - rows.line.folded_seat_mm)
 
 
 def push_handle(rows: Rows) -> Corner:
@@ -54,54 +64,67 @@ def overall_height(rows: Rows, occupant: Occupant) -> FloatArray:
     """Highest part of the chair, the head not counted [mm]."""
     pad = rows.to_floor(150.0, np.nan_to_num(rows["pad_height"]))[1]
     wheel = rows["rear_height"] + rows["rear_radius"]
-    return np.maximum.reduce([push_handle(rows)[1], back_top(rows)[1], pad, wheel])
+    return np.asarray(np.maximum.reduce([push_handle(rows)[1], back_top(rows)[1], pad, wheel]))
 
 
-def front_corners(rows: Rows, occupant: Occupant) -> Iterator[Corner]:
-    """Outline points ahead of the axle, plan view (x, distance from the mid-plane) [mm]."""
-    plate = rows.line.foot_plate
-    outer = rows["width"] / 2 - plate.outer_inset_mm
-    tip, _ = rows.to_floor(rows["plate_x"] + plate.length_mm, rows["plate_z"])
+def toe_places(rows: Rows) -> Iterator[FloatArray]:
+    """Toes ahead of the axle of the feet placed so far [mm]; 0 for a lost one."""
     for side in SIDES:
-        yield np.where(rows[f"plate_{side}"] > 0, tip, 0.0), outer
-        toe, _ = rows.to_floor(rows[f"toe_x_{side}"], rows[f"toe_z_{side}"])
-        yield np.nan_to_num(toe), outer
+        if f"toe_x_{side}" in rows.columns:
+            toe, _ = rows.to_floor(rows[f"toe_x_{side}"], rows[f"toe_z_{side}"])
+            yield np.nan_to_num(toe)
+
+
+def plate_tips(rows: Rows) -> Iterator[FloatArray]:
+    """Footplate tips ahead of the axle, if placed [mm]; 0 on a side without one."""
+    if "plate_x" in rows.columns:
+        tip, _ = rows.to_floor(rows["plate_x"] + rows.line.foot_plate.length_mm, rows["plate_z"])
+        for side in SIDES:
+            yield np.where(rows[f"plate_{side}"] > 0, tip, 0.0)
+
+
+def front_corners(rows: Rows) -> Iterator[Corner]:
+    """Outline points ahead of the axle, plan view (x, distance from the mid-plane) [mm]."""
+    outer = rows["width"] / 2 - rows.line.foot_plate.outer_inset_mm
+    for place in (*toe_places(rows), *plate_tips(rows)):
+        yield place, outer
     caster = rows.option("caster", "width_mm") / 2
     yield rows["wheelbase"] + rows["caster_radius"], rows["caster_track"] / 2 + caster
     yield rows.option("rear_wheel", "hand_rim_radius_mm"), rim_outer(rows)
-    yield np.zeros(len(rows)), overall_width(rows, occupant) / 2
+    yield np.zeros(len(rows)), chair_width(rows) / 2
 
 
-def rear_corners(rows: Rows, occupant: Occupant) -> Iterator[Corner]:
+def rear_corners(rows: Rows) -> Iterator[Corner]:
     """Outline points behind the axle, plan view (x, distance from the mid-plane) [mm]."""
     tyre = rows.option("rear_wheel", "tyre_width_mm") / 2
     yield -rows["rear_radius"], rows["hub_half"] + tyre
     yield -rows.option("rear_wheel", "hand_rim_radius_mm"), rim_outer(rows)
     yield np.nan_to_num(rows["device_x"] - rows["device_radius"]), rows["width"] / 2
     yield np.minimum(push_handle(rows)[0], 0.0), rows["width"] / 2
-    yield np.zeros(len(rows)), overall_width(rows, occupant) / 2
+    yield np.zeros(len(rows)), chair_width(rows) / 2
 
 
 def overall_length(rows: Rows, occupant: Occupant) -> FloatArray:
     """Rearmost to foremost point, feet included [mm]."""
-    ahead = np.maximum.reduce([x for x, _ in front_corners(rows, occupant)])
-    behind = np.minimum.reduce([x for x, _ in rear_corners(rows, occupant)])
+    ahead = np.maximum.reduce([x for x, _ in front_corners(rows)])
+    behind = np.minimum.reduce([x for x, _ in rear_corners(rows)])
     return np.asarray(ahead - behind)
 
 
-def _farthest(corners: Iterator[Corner]) -> FloatArray:
+def farthest(corners: Iterable[Corner]) -> FloatArray:
+    """Distance of the farthest corner from the middle of the axle [mm]."""
     return np.asarray(np.maximum.reduce([np.hypot(x, y) for x, y in corners]))
 
 
 def turning_diameter(rows: Rows, occupant: Occupant) -> FloatArray:
     """Circle swept when turning about the middle of the axle, feet included [mm]."""
-    ahead = _farthest(front_corners(rows, occupant))
-    return 2 * np.maximum(ahead, _farthest(rear_corners(rows, occupant)))
+    ahead = farthest(front_corners(rows))
+    return 2 * np.maximum(ahead, farthest(rear_corners(rows)))
 
 
 def half_turn_width(rows: Rows, occupant: Occupant) -> FloatArray:
     """Width between walls for a half turn on the spot [mm]."""
-    return _farthest(front_corners(rows, occupant)) + _farthest(rear_corners(rows, occupant))
+    return farthest(front_corners(rows)) + farthest(rear_corners(rows))
 
 
 def _stem_foot(rows: Rows) -> FloatArray:

@@ -1,0 +1,85 @@
+"""Figures of unfinished set-ups as low and high ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import numpy as np
+
+from chairwright.chair.rows import Rows
+from chairwright.figures.band import Band, known
+from chairwright.figures.mass import MassBox, mass_box
+from chairwright.figures.registry import FIGURES
+from chairwright.line.choices import CHOICES
+from chairwright.search.early import EARLY_WEIGHED
+from chairwright.search.prepared import Prepared
+
+ORDER = {name: place for place, name in enumerate(CHOICES)}
+
+
+class Bands:
+    """Evaluates the wanted figures, each as soon as its choices allow.
+
+    Parameters
+    ----------
+    prepared : Prepared
+    names : iterable of str
+        Figures wanted.
+    """
+
+    def __init__(self, prepared: Prepared, names: Iterable[str]) -> None:
+        self._occupant = prepared.space.occupant
+        self._open_masses = prepared.open_masses
+        self._early = prepared.early
+        figures = [FIGURES[name] for name in dict.fromkeys(names)]
+        self._exact = [figure for figure in figures if figure.exact is not None]
+        self._weighed = [figure for figure in figures if figure.weighed is not None]
+
+    def of(self, rows: Rows, last: str) -> dict[str, Band]:
+        """Ends of every wanted figure that can be bounded, shape (n,) each.
+
+        Parameters
+        ----------
+        rows : Rows
+        last : str
+            The last choice made.
+
+        Returns
+        -------
+        dict of str to Band
+        """
+        found: dict[str, Band] = {}
+        for figure in self._exact:
+            if ORDER[figure.after] <= ORDER[last]:
+                found[figure.name] = known(self._settled(rows, figure.name))
+            elif figure.name in self._early.formulas:
+                found[figure.name] = self._early.formulas[figure.name](rows)
+        if self._weighed:
+            found.update(self._of_masses(rows, last))
+        return found
+
+    def _settled(self, rows: Rows, name: str) -> np.ndarray:
+        """Exact figure, computed once and carried with the rows."""
+        key = f"figure {name}"
+        if key not in rows.columns:
+            formula = FIGURES[name].exact
+            assert formula is not None  # noqa: S101  (_exact holds only such figures)
+            rows[key] = formula(rows, self._occupant)
+        return rows[key]
+
+    def _of_masses(self, rows: Rows, last: str) -> dict[str, Band]:
+        box = mass_box(rows, self._open_masses.after(rows))
+        found: dict[str, Band] = {}
+        for figure in self._weighed:
+            band = self._weighed_band(rows, box, figure.name, last)
+            if band is not None:
+                found[figure.name] = band
+        return found
+
+    def _weighed_band(self, rows: Rows, box: MassBox, name: str, last: str) -> Band | None:
+        figure = FIGURES[name]
+        if ORDER[figure.after] <= ORDER[last] and figure.weighed is not None:
+            return figure.weighed(rows, box)
+        if name in EARLY_WEIGHED:
+            return EARLY_WEIGHED[name](rows, box)
+        return None

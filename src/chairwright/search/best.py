@@ -1,0 +1,140 @@
+"""The proven best set-up: every must held, least total cost of the preferences."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from chairwright.chair.rows import IndexArray, Rows
+from chairwright.figures.band import Band
+from chairwright.line.choices import CHOICES
+from chairwright.search.criteria import Criteria, Judge, criteria
+from chairwright.search.engine import PRIORITY, Search
+from chairwright.search.prepared import Prepared, prepare
+from chairwright.search.space import Space
+from chairwright.targets.target import Target
+
+COST_DIGITS = 9
+"""Costs that agree to this many digits are ties: the option that the line lists first wins,
+choices taken in the order of ``line.choices.CHOICES``."""
+
+OTHER = "cost beyond the tables"
+
+CAUTION = 2e-9
+"""Taken off the bound of an unfinished set-up, so that rounding never drops a tie."""
+
+
+@dataclass(frozen=True)
+class Best:
+    """The best set-up.
+
+    Parameters
+    ----------
+    index : dict of str to int
+        Option position of every choice.
+    cost : float
+        Total cost of the preferences it misses.
+    looked_at : int
+        Unfinished and finished set-ups that the proof took.
+    """
+
+    index: dict[str, int]
+    cost: float
+    looked_at: int
+
+
+class BestGoal:
+    """Keeps what can still be at least as good as the best finished set-up."""
+
+    def __init__(self, prepared: Prepared, rules: Criteria) -> None:
+        self._judge = Judge(prepared, rules)
+        self.names = rules.names
+        self.hard = rules.musts
+        self.cost = np.inf
+        self.index: dict[str, int] | None = None
+
+    @property
+    def sieve_choices(self) -> frozenset[str]:
+        """See ``Goal``."""
+        return self._judge.tabled_choices
+
+    @property
+    def found(self) -> bool:
+        """See ``Goal``."""
+        return self.index is not None
+
+    def sieve(
+        self, rows: Rows, parent: IndexArray, index: dict[str, IndexArray], choice: str
+    ) -> NDArray[np.bool_]:
+        """See ``Goal``: what a parent must cost beyond the tables, its children must too."""
+        cost = rows[OTHER][parent] + self._judge.tabled_cost(index) - 2 * CAUTION
+        return self._judge.possible(index, choice) & (cost <= self.cost)
+
+    def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:
+        """See ``Goal``: the priority is the least cost still reachable."""
+        unfinished = len(rows.index) < len(CHOICES)
+        rows[OTHER] = self._judge.other_cost(rows, bands)
+        cost = rows[OTHER] + self._judge.tabled_cost(rows.index)
+        rows[PRIORITY] = np.round(cost - (CAUTION if unfinished else 0.0), COST_DIGITS)
+        lost = np.logical_or.reduce(
+            [np.zeros(len(rows), dtype=bool), *self._judge.broken(rows, bands)]
+        )
+        return ~lost & self.still(rows)
+
+    def still(self, rows: Rows) -> NDArray[np.bool_]:
+        """See ``Goal``."""
+        cost = rows[PRIORITY]
+        better = cost < self.cost
+        tie = cost == self.cost
+        if self.index is None or not tie.any():
+            return better & np.isfinite(cost)
+        return better | (tie & _listed_before(rows, self.index))
+
+    def take(self, rows: Rows, bands: dict[str, Band]) -> None:
+        """See ``Goal``."""
+        if not len(rows):
+            return
+        cheapest = np.nonzero(rows[PRIORITY] == rows[PRIORITY].min())[0]
+        order = np.lexsort([rows.index[name][cheapest] for name in reversed(CHOICES)])
+        winner = cheapest[order[0]]
+        self.cost = float(rows[PRIORITY][winner])
+        self.index = {name: int(rows.index[name][winner]) for name in CHOICES}
+
+
+def _listed_before(rows: Rows, index: dict[str, int]) -> NDArray[np.bool_]:
+    """Rows whose first completion is listed before ``index``."""
+    before = np.zeros(len(rows), dtype=bool)
+    level = np.ones(len(rows), dtype=bool)
+    for name in CHOICES:
+        place = rows.index.get(name)
+        if place is None:
+            return before | level
+        before |= level & (place < index[name])
+        level &= place == index[name]
+    return before
+
+
+def find_best(space: Space | Prepared, targets: Sequence[Target]) -> Best | None:
+    """The best set-up of a space, proven.
+
+    Parameters
+    ----------
+    space : Space or Prepared
+        Prepared when several searches share a space.
+    targets : sequence of Target
+
+    Returns
+    -------
+    Best or None
+        None when no set-up holds every must.
+    """
+    prepared = prepare(space)
+    goal = BestGoal(prepared, criteria(targets))
+    search = Search(prepared, goal)
+    search.run()
+    if goal.index is None:
+        return None
+    return Best(goal.index, goal.cost, search.looked_at)

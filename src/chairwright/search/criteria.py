@@ -1,0 +1,160 @@
+"""Musts and preferences as arrays: what an unfinished set-up certainly breaks, and must cost."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from chairwright.chair.rows import IndexArray, Rows
+from chairwright.figures.band import Band, known
+from chairwright.figures.registry import FIGURES
+from chairwright.mass_points import FloatArray
+from chairwright.search.prepared import Prepared
+from chairwright.targets.target import Target
+from chairwright.targets.verdict import COST_OF_NO_VALUE, SLACK
+
+def outside(target: Target, band: Band) -> FloatArray:
+    """How far a figure certainly lies outside a target's range, in the figure's unit.
+
+    Parameters
+    ----------
+    target : Target
+    band : Band, shape (n,)
+
+    Returns
+    -------
+    ndarray, shape (n,)
+        0 when it may be inside; NaN when the set-up has no such figure.
+    """
+    distance = np.where(np.isnan(band.low) | np.isnan(band.high), np.nan, 0.0)
+    if target.low is not None:
+        distance = np.maximum(distance, target.low - band.high)
+    if target.high is not None:
+        distance = np.maximum(distance, band.low - target.high)
+    return np.where(distance <= SLACK, 0.0, distance)
+
+
+def broken(target: Target, band: Band) -> NDArray[np.bool_]:
+    """Which set-ups certainly miss a target; a figure without a value misses it."""
+    return np.asarray(~(outside(target, band) == 0.0))
+
+
+def cost(target: Target, band: Band) -> FloatArray:
+    """Least cost of a preference: weight x distance outside / scale, shape (n,)."""
+    steps = outside(target, band) / FIGURES[target.figure].scale
+    return target.weight * np.where(np.isnan(steps), COST_OF_NO_VALUE, steps)
+
+
+@dataclass(frozen=True)
+class Criteria:
+    """The musts and preferences of one search.
+
+    Parameters
+    ----------
+    musts, preferences : sequence of Target
+    """
+
+    musts: tuple[Target, ...]
+    preferences: tuple[Target, ...]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Figures that the criteria need."""
+        both = (*self.musts, *self.preferences)
+        return tuple(dict.fromkeys(target.figure for target in both))
+
+
+def criteria(targets: Sequence[Target]) -> Criteria:
+    """Split targets into musts and preferences, order kept."""
+    return Criteria(
+        tuple(target for target in targets if target.must),
+        tuple(target for target in targets if not target.must),
+    )
+
+
+class Judge:
+    """Applies criteria to unfinished set-ups, looking ahead where a figure has few choices.
+
+    Parameters
+    ----------
+    prepared : Prepared
+    rules : Criteria
+    """
+
+    def __init__(self, prepared: Prepared, rules: Criteria) -> None:
+        self.rules = rules
+        tables = {name: prepared.look_ahead(name) for name in rules.names}
+        trials = {name: prepared.option_look_ahead(name) for name in rules.names}
+        self._tables = {name: table for name, table in tables.items() if table is not None}
+        self._tried = {name: trial for name, trial in trials.items() if trial is not None}
+        both = (*rules.musts, *rules.preferences)
+        self._keys = {target: f"ahead {target}" for target in both}
+        for target in both:
+            if target.figure in self._tables:
+                table = self._tables[target.figure]
+                table.tabulate(self._keys[target], _score(target, known(table.values)))
+
+    def possible(self, index: Mapping[str, IndexArray], choice: str) -> NDArray[np.bool_]:
+        """Whether tabled musts that hang on a choice can still hold, shape (n,)."""
+        fine = np.ones(len(index[choice]), dtype=bool)
+        for target in self.rules.musts:
+            table = self._tables.get(target.figure)
+            if table is not None and choice in table.depends:
+                fine &= table.least(self._keys[target], index) < 0.5
+        return fine
+
+    @property
+    def tabled_choices(self) -> frozenset[str]:
+        """Choices that some table hangs on."""
+        tables = self._tables.values()
+        return frozenset(choice for table in tables for choice in table.depends)
+
+    def broken(self, rows: Rows, bands: dict[str, Band]) -> list[NDArray[np.bool_]]:
+        """For each must, which rows certainly break it, shape (n,) each."""
+        return [self._broken(rows, bands, target) for target in self.rules.musts]
+
+    def _broken(
+        self, rows: Rows, bands: dict[str, Band], target: Target
+    ) -> NDArray[np.bool_]:
+        ahead = self._ahead(rows, target)
+        if ahead is not None:
+            return ahead > 0.5
+        band = bands.get(target.figure)
+        return np.zeros(len(rows), dtype=bool) if band is None else broken(target, band)
+
+    def _ahead(self, rows: Rows, target: Target) -> FloatArray | None:
+        key = self._keys[target]
+        if target.figure in self._tables:
+            return self._tables[target.figure].least(key, rows.index)
+        if target.figure in self._tried:
+            tried = self._tried[target.figure]
+            return tried.least(rows, lambda band: _score(target, band), key)
+        return None
+
+    def tabled_cost(self, index: Mapping[str, IndexArray]) -> FloatArray:
+        """Part of the least cost that the tables tell from option positions alone, shape (n,)."""
+        total = np.zeros(len(next(iter(index.values()))))
+        for target in self.rules.preferences:
+            table = self._tables.get(target.figure)
+            if table is not None:
+                total += table.least(self._keys[target], index)
+        return total
+
+    def other_cost(self, rows: Rows, bands: dict[str, Band]) -> FloatArray:
+        """The rest of the least cost of the preferences, shape (n,)."""
+        total = np.zeros(len(rows))
+        for target in self.rules.preferences:
+            if target.figure in self._tried:
+                total += self._tried[target.figure].least(
+                    rows, lambda band, aim=target: _score(aim, band), self._keys[target]
+                )
+            elif target.figure in bands and target.figure not in self._tables:
+                total += cost(target, bands[target.figure])
+        return total
+
+
+def _score(target: Target, band: Band) -> FloatArray:
+    return broken(target, band).astype(float) if target.must else cost(target, band)

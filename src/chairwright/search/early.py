@@ -1,0 +1,174 @@
+"""Ends of a figure before the choice that settles it: what an unfinished set-up can still reach."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from chairwright.chair.occupant import SIDES
+from chairwright.chair.rows import Rows
+from chairwright.chair.steps import HIP
+from chairwright.figures.balance import forward, rear_locked
+from chairwright.figures.band import Band, corner_band, known
+from chairwright.figures.mass import MassBox
+from chairwright.figures.reach import MIDDLE_ELBOW_DEG, elbow_of, rim_across, rim_top
+from chairwright.figures.space import Corner, farthest, plate_tips
+from chairwright.mass_points import FloatArray
+from chairwright.search.grid import EndsTable
+from chairwright.search.space import Space
+
+
+class Early:
+    """Early ends of the figures that have them, from the pose on.
+
+    Parameters
+    ----------
+    space : Space
+    """
+
+    def __init__(self, space: Space) -> None:
+        self._space = space
+        self._shoulder = _tabled(space, HIP, ("shoulder_x", "shoulder_z"))
+        toes = [f"toe_{axis}_{side}" for side in self._resting for axis in "xz"]
+        self._toes = _tabled(space, (*HIP, "foot_supports", "hanger"), toes)
+        self.formulas: dict[str, Callable[[Rows], Band]] = {
+            "cushion_to_floor_front_mm": self._cushion_height,
+            "seat_to_floor_front_mm": self._seat_height,
+            "foot_reach_mm": self._foot_reach,
+            "elbow_angle_deg": self._elbow,
+            "push_reach_deg": self._push_reach,
+            "turning_diameter_mm": self._turning_diameter,
+            "half_turn_width_mm": self._half_turn_width,
+            "overall_length_mm": self._overall_length,
+        }
+
+    @property
+    def _resting(self) -> list[str]:
+        return [side for side in SIDES if side in self._space.occupant.feet_that_rest]
+
+    def _ends(self, choice: str, key: str) -> tuple[float, float]:
+        values = self._space.line.column(choice, key)[self._space.allowed[choice]]
+        return float(np.min(values)), float(np.max(values))
+
+    def _open_ends(self, rows: Rows, column: str, choice: str, key: str) -> Band:
+        if column in rows.columns:
+            return known(rows[column])
+        low, high = self._ends(choice, key)
+        zero = np.zeros(len(rows))
+        return Band(zero + low, zero + high)
+
+    def _cushion_height(self, rows: Rows) -> Band:
+        depth = self._open_ends(rows, "depth", "seat_depth", "depth_mm")
+        front = self._open_ends(rows, "cushion_front", "cushion", "front_mm")
+        return corner_band(lambda along, up: rows.to_floor(along, up)[1], depth, front)
+
+    def _seat_height(self, rows: Rows) -> Band:
+        depth = self._open_ends(rows, "depth", "seat_depth", "depth_mm")
+        return corner_band(lambda along: rows.to_floor(along, 0.0)[1], depth)
+
+    def _foot_reach(self, rows: Rows) -> Band:
+        sides = self._space.occupant.feet_that_push
+        if not sides:
+            return known(np.full(len(rows), np.nan))
+        shorter = min(self._space.occupant.lower_leg_mm[side] for side in sides)
+        height = self._cushion_height(rows)
+        return Band(shorter - height.high, shorter - height.low)
+
+    def _elbow(self, rows: Rows) -> Band:
+        """Between the nearest and the farthest place that shoulder and rim can still have."""
+        occupant = self._space.occupant
+        along, up = self._on_floor(rows, self._shoulder, "shoulder_x", "shoulder_z")
+        top = rim_top(rows)
+        spans = (along, Band(up.low - top, up.high - top), self._across(rows))
+        near = np.sqrt(sum(_nearest(span) ** 2 for span in spans))
+        far = np.sqrt(sum(_farthest(span) ** 2 for span in spans))
+        return Band(
+            elbow_of(occupant, near, within_reach=False), elbow_of(occupant, far, within_reach=True)
+        )
+
+    def _across(self, rows: Rows) -> Band:
+        """Top of the rim outward of the shoulder joint [mm]."""
+        low, high = self._ends("arm_support", "hub_outset_mm")
+        width = self._open_ends(rows, "width", "seat_width", "width_mm")
+        extra = rows.option("camber", "hub_extra_mm")
+        ends = width.low / 2 + low + extra, width.high / 2 + high + extra
+        return Band(*(rim_across(rows, self._space.occupant, hub) for hub in ends))
+
+    def _on_floor(self, rows: Rows, table: EndsTable, x_key: str, z_key: str) -> tuple[Band, Band]:
+        x_mm = Band(*table.ends(x_key, rows.index))
+        z_mm = Band(*table.ends(z_key, rows.index))
+        return (
+            corner_band(lambda along, height: rows.to_floor(along, height)[0], x_mm, z_mm),
+            corner_band(lambda along, height: rows.to_floor(along, height)[1], x_mm, z_mm),
+        )
+
+    def _push_reach(self, rows: Rows) -> Band:
+        band = self._elbow(rows)
+        below, above = band.low - MIDDLE_ELBOW_DEG, band.high - MIDDLE_ELBOW_DEG
+        low = np.maximum(np.maximum(below, -above), 0.0)
+        return Band(low, np.maximum(np.abs(below), np.abs(above)))
+
+    def _least_width(self, rows: Rows) -> FloatArray:
+        return self._open_ends(rows, "width", "seat_width", "width_mm").low
+
+    def _front_corners(self, rows: Rows) -> list[Corner]:
+        """Front corners at their least."""
+        outer = self._least_width(rows) / 2 - rows.line.foot_plate.outer_inset_mm
+        caster = self._least_width(rows) / 2 + rows.line.caster_outset_mm
+        toes = [(toe, outer) for toe in self._toe_places(rows)]
+        plates = [(tip, outer) for tip in plate_tips(rows)]
+        return [*toes, *plates, (rows["wheelbase"] + rows["caster_radius"], caster)]
+
+    def _toe_places(self, rows: Rows) -> list[FloatArray]:
+        """Least places of the toes that rest ahead of the axle [mm]."""
+        places = []
+        for side in self._resting:
+            keys = f"toe_x_{side}", f"toe_z_{side}"
+            along, _ = self._on_floor(rows, self._toes, *keys)
+            places.append(np.maximum(np.nan_to_num(along.low), 0.0))
+        return places
+
+    def _rear_corners(self, rows: Rows) -> list[Corner]:
+        """The rear tyre's back edge, at the least hub spacing."""
+        hub = self._ends("arm_support", "hub_outset_mm")[0]
+        return [(-rows["rear_radius"], self._least_width(rows) / 2 + hub)]
+
+    def _turning_diameter(self, rows: Rows) -> Band:
+        front, rear = farthest(self._front_corners(rows)), farthest(self._rear_corners(rows))
+        return Band(2 * np.maximum(front, rear), np.full(len(rows), np.inf))
+
+    def _half_turn_width(self, rows: Rows) -> Band:
+        low = farthest(self._front_corners(rows)) + farthest(self._rear_corners(rows))
+        return Band(low, np.full(len(rows), np.inf))
+
+    def _overall_length(self, rows: Rows) -> Band:
+        front = np.maximum.reduce([x for x, _ in self._front_corners(rows)])
+        rear = np.minimum.reduce([x for x, _ in self._rear_corners(rows)])
+        return Band(front - rear, np.full(len(rows), np.inf))
+
+
+def _tabled(space: Space, choices: tuple[str, ...], columns: tuple[str, ...] | list[str]) -> EndsTable:
+    table = EndsTable(space, choices)
+    rows = table.grid.realised(space)
+    for name in columns:
+        table.tabulate(name, rows[name])
+    return table
+
+
+def _nearest(span: Band) -> FloatArray:
+    return np.maximum(np.maximum(span.low, -span.high), 0.0)
+
+
+def _farthest(span: Band) -> FloatArray:
+    return np.maximum(np.abs(span.low), np.abs(span.high))
+
+
+def tip_least(rows: Rows, box: MassBox) -> Band:
+    """Least tipping angle before the tracks are known: at most rearward and forward [deg]."""
+    highest = np.minimum(rear_locked(rows, box).high, forward(rows, box).high)
+    return Band(np.full(len(rows), -90.0), highest)
+
+
+EARLY_WEIGHED: dict[str, Callable[[Rows, MassBox], Band]] = {"tip_least_deg": tip_least}
+"""Early ends of figures of the centre of mass."""

@@ -1,0 +1,152 @@
+"""Branch and bound over choices, in blocks of arrays: exact, with bounded memory.
+
+Set-ups grow choice by choice. After each choice a goal drops every unfinished set-up that it can
+prove useless from the ends of its figures. Nothing is sampled: what is not dropped is finished.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from chairwright.chair.buildable import buildable
+from chairwright.chair.rows import IndexArray, Rows
+from chairwright.chair.steps import STEPS
+from chairwright.figures.band import Band
+from chairwright.search.bands import Bands
+from chairwright.search.prepared import Prepared
+from chairwright.search.space import obeyed
+from chairwright.targets.target import Target
+
+FIRST_PIECE = 8000
+LARGEST_GROWN = 200_000
+PRIORITY = "priority"
+
+Progress = Callable[[int, int], None]
+
+
+class Goal(Protocol):
+    """What a search is after."""
+
+    names: tuple[str, ...]
+    hard: tuple[Target, ...]
+    """Musts that may be cut at once; empty when broken musts are themselves of interest."""
+
+    @property
+    def sieve_choices(self) -> frozenset[str]:
+        """Choices that ``sieve`` wants to see."""
+
+    @property
+    def found(self) -> bool:
+        """Whether a finished set-up has been accepted, so that whole blocks can be dropped."""
+
+    def sieve(
+        self, rows: Rows, parent: IndexArray, index: dict[str, IndexArray], choice: str
+    ) -> NDArray[np.bool_]:
+        """Tell by option positions alone which children of ``rows`` may still matter."""
+
+    def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:
+        """Set ``rows[PRIORITY]`` (least first) and tell which rows may still matter."""
+
+    def still(self, rows: Rows) -> NDArray[np.bool_]:
+        """Tell again, by what ``judge`` stored, which rows may still matter."""
+
+    def take(self, rows: Rows, bands: dict[str, Band]) -> None:
+        """Accept finished set-ups."""
+
+
+class Search:
+    """One run of the engine for one goal.
+
+    Parameters
+    ----------
+    prepared : Prepared
+    goal : Goal
+    """
+
+    def __init__(self, prepared: Prepared, goal: Goal) -> None:
+        self._prepared = prepared
+        self._space = prepared.space
+        self._goal = goal
+        self._bands = Bands(prepared, goal.names)
+        self.looked_at = 0
+        """Unfinished and finished set-ups evaluated."""
+
+    def run(self) -> None:
+        """Look at everything that can matter."""
+        blocks = [
+            kept
+            for rows in self._prepared.running_gears(self._goal.hard)
+            if len(kept := self._judged(rows, 0))
+        ]
+        blocks.sort(key=lambda rows: float(rows[PRIORITY].min()))
+        for rows in blocks:
+            self._descend(0, rows)
+
+    def _judged(self, rows: Rows, level: int) -> Rows:
+        self.looked_at += len(rows)
+        rows = _only(rows, buildable(rows))
+        bands = self._bands.of(rows, STEPS[level].choices[-1])
+        keep = self._goal.judge(rows, bands)
+        if level == len(STEPS) - 1:
+            self._goal.take(_only(rows, keep), {n: _sift(b, keep) for n, b in bands.items()})
+        return _only(rows, keep)
+
+    def _descend(self, level: int, rows: Rows) -> None:
+        if level == len(STEPS) - 1:
+            return
+        options = self._space.allowed[STEPS[level + 1].choices[0]]
+        rows = rows.take(np.argsort(rows[PRIORITY], kind="stable"))
+        start, size = 0, FIRST_PIECE
+        largest = max(1, LARGEST_GROWN // len(options))
+        while start < len(rows):
+            piece = rows.take(np.arange(start, min(start + size, len(rows))))
+            start, size = start + size, min(size * 8, largest)
+            piece = _only(piece, self._goal.still(piece))
+            if len(piece):
+                grown = self._grow(level + 1, piece)
+                if len(grown):
+                    self._descend(level + 1, grown)
+
+    def _grow(self, level: int, rows: Rows) -> Rows:
+        step = STEPS[level]
+        choice = step.choices[0]
+        options = self._space.allowed[choice]
+        parent = np.repeat(np.arange(len(rows)), len(options))
+        option = np.tile(options, len(rows))
+        keep = self._sieve(rows, parent, option, choice)
+        parent, option = parent[keep], option[keep]
+        grown = rows.take(parent)
+        grown.index[choice] = option
+        if not len(grown):
+            return grown
+        grown.load(step.follow(grown, self._space.occupant))
+        return self._judged(grown, level)
+
+    def _sieve(
+        self, rows: Rows, parent: IndexArray, option: IndexArray, choice: str
+    ) -> NDArray[np.bool_]:
+        """Rules and tabled musts that the new choice settles, before any column is copied."""
+        made = {*rows.index, choice}
+        rules = [
+            rule
+            for rule in self._space.line.rules
+            if rule.choices <= made and choice in rule.choices
+        ]
+        needed = frozenset[str]().union(self._goal.sieve_choices, *(r.choices for r in rules))
+        index = {name: rows.index[name][parent] for name in needed & set(rows.index)}
+        index[choice] = option
+        fine = self._goal.sieve(rows, parent, index, choice)
+        return fine & obeyed(self._space.line, rules, index)
+
+
+def _only(rows: Rows, keep: NDArray[np.bool_]) -> Rows:
+    return rows if keep.all() else rows.take(keep)
+
+
+def _sift(band: Band, keep: NDArray[np.bool_]) -> Band:
+    low = band.low[keep]
+    return Band(low, low if band.low is band.high else band.high[keep])

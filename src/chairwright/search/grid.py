@@ -1,0 +1,119 @@
+"""A few choices tabulated once: what holds of an unfinished set-up, whatever is still chosen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+import numpy as np
+
+from chairwright.chair.rows import IndexArray, Rows
+from chairwright.figures.evaluate import realise
+from chairwright.line.choices import CHOICES
+from chairwright.mass_points import FloatArray
+from chairwright.search.space import Space, obeyed
+
+
+class Grid:
+    """The grid over all allowed options of a few choices.
+
+    Parameters
+    ----------
+    space : Space
+    choices : iterable of str
+    """
+
+    def __init__(self, space: Space, choices: Iterable[str]) -> None:
+        wanted = frozenset(choices)
+        self.choices = tuple(name for name in CHOICES if name in wanted)
+        self._shape = tuple(len(space.line.choices[name].options) for name in self.choices)
+        axes = np.meshgrid(*(space.allowed[name] for name in self.choices), indexing="ij")
+        self._place = tuple(axis.ravel() for axis in axes)
+        self.index = dict(zip(self.choices, self._place, strict=True))
+        rules = [rule for rule in space.line.rules if rule.choices <= wanted]
+        self._open = obeyed(space.line, rules, self.index)
+        self._least: dict[tuple[str, frozenset[str]], FloatArray] = {}
+        self._values: dict[str, FloatArray] = {}
+
+    def __len__(self) -> int:
+        """Return the number of grid points."""
+        return len(self._open)
+
+    def realised(self, space: Space) -> Rows:
+        """Set-ups at the grid points, every other choice at its first allowed option."""
+        rest = {name: np.full(len(self), options[0]) for name, options in space.allowed.items()}
+        rows, _ = realise(space.line, space.occupant, {**rest, **self.index})
+        return rows
+
+    def tabulate(self, key: str, values: FloatArray) -> None:
+        """Store one value for each grid point under a key.
+
+        Parameters
+        ----------
+        key : str
+        values : ndarray, shape (grid points,)
+            NaN marks a point without a value; it counts as impossible.
+        """
+        table = np.full(self._shape, np.inf)
+        table[self._place] = np.where(self._open & ~np.isnan(values), values, np.inf)
+        self._values[key] = table
+
+    def least(self, key: str, index: Mapping[str, IndexArray]) -> FloatArray:
+        """Least value that set-ups can still reach; infinite when none is possible.
+
+        Parameters
+        ----------
+        key : str
+        index : mapping of str to ndarray of int, shape (n,)
+            Choices made.
+
+        Returns
+        -------
+        ndarray, shape (n,)
+        """
+        made = frozenset(name for name in self.choices if name in index)
+        reduced = self._least.get((key, made))
+        if reduced is None:
+            axes = tuple(i for i, name in enumerate(self.choices) if name not in made)
+            reduced = self._least[(key, made)] = np.asarray(self._values[key].min(axis=axes))
+        if not made:
+            return np.full(len(next(iter(index.values()))), float(reduced))
+        place = tuple(index[name] for name in self.choices if name in made)
+        return np.asarray(reduced[place])
+
+
+class EndsTable:
+    """Low and high end of some columns over a grid.
+
+    Parameters
+    ----------
+    space : Space
+    choices : iterable of str
+    """
+
+    def __init__(self, space: Space, choices: Iterable[str]) -> None:
+        self.grid = Grid(space, choices)
+
+    def tabulate(self, key: str, values: FloatArray) -> None:
+        """Store one column, shape (grid points,)."""
+        self.grid.tabulate(f"{key} low", values)
+        self.grid.tabulate(f"{key} high", -values)
+
+    def ends(self, key: str, index: Mapping[str, IndexArray]) -> tuple[FloatArray, FloatArray]:
+        """Low and high end of a column for unfinished set-ups, shape (n,) each.
+
+        Parameters
+        ----------
+        key : str
+        index : mapping of str to ndarray of int, shape (n,)
+
+        Returns
+        -------
+        tuple of ndarray
+            NaN where nothing is possible any more.
+        """
+        low = self.grid.least(f"{key} low", index)
+        high = -self.grid.least(f"{key} high", index)
+        possible = np.isfinite(low)
+        if possible.all():
+            return low, high
+        return np.where(possible, low, np.nan), np.where(possible, high, np.nan)

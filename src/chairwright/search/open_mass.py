@@ -1,0 +1,106 @@
+"""What the choices still open can add to the mass and its first moments, in frame axes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from chairwright.chair.occupant import Occupant
+from chairwright.chair.rows import IndexArray, Rows
+from chairwright.chair.steps import STEPS, Step
+from chairwright.figures.band import Band
+from chairwright.figures.mass import OpenMass
+from chairwright.mass_points import FloatArray
+from chairwright.search.grid import EndsTable
+from chairwright.search.space import Space
+
+SUMS = ("mass", "x", "y", "z")
+
+
+class OpenMasses:
+    """Bounds on what the open choices add.
+
+    Parameters
+    ----------
+    space : Space
+    """
+
+    def __init__(self, space: Space) -> None:
+        self._legs = _pushing_legs(space.occupant)
+        self._tables = {
+            step.choices[0]: _step_table(space, step) for step in STEPS[1:] if step.places
+        }
+
+    def after(self, rows: Rows) -> OpenMass | None:
+        """Bounds for rows on which some choices are made; None when all are.
+
+        Parameters
+        ----------
+        rows : Rows, shape (n,)
+
+        Returns
+        -------
+        OpenMass or None
+        """
+        still = [table for name, table in self._tables.items() if name not in rows.index]
+        legs = self._legs if "foot_supports" not in rows.index else None
+        if not still:
+            return None
+        zero = np.zeros(len(rows))
+        return OpenMass(*(_total(key, still, rows.index, legs, zero) for key in SUMS))
+
+
+def _total(
+    key: str,
+    tables: list[EndsTable],
+    index: Mapping[str, IndexArray],
+    legs: Mapping[str, tuple[float, float]] | None,
+    zero: FloatArray,
+) -> Band:
+    low, high = zero, zero
+    for table in tables:
+        least, most = table.ends(key, index)
+        low, high = low + least, high + most
+    if legs is not None:
+        low, high = low + legs[key][0], high + legs[key][1]
+    return Band(low, high)
+
+
+def _step_table(space: Space, step: Step) -> EndsTable:
+    table = EndsTable(space, step.places)
+    rows = table.grid.realised(space)
+    sums = dict.fromkeys(SUMS, np.zeros(len(rows)))
+    for point in [] if step.on_floor else step.follow(rows, space.occupant):
+        places = (1.0, point.x_mm, point.y_mm, point.z_mm)
+        for key, place in zip(SUMS, places, strict=True):
+            sums[key] = sums[key] + point.mass_kg * place
+    for key, values in sums.items():
+        table.tabulate(key, values)
+    return table
+
+
+def _pushing_legs(occupant: Occupant) -> dict[str, tuple[float, float]] | None:
+    """Ends for legs whose place depends on the floor, before they are placed.
+
+    The hip lies within one body length of the seat corner, so do the legs: wide but safe.
+    """
+    if not occupant.feet_that_push:
+        return None
+    body = occupant.body
+    legs = [
+        segment
+        for segment in body.segments
+        if segment.side in occupant.feet_that_push and segment.link in ("thigh", "shank", "foot")
+    ]
+    mass = sum(segment.mass_kg for segment in legs)
+    across = sum(
+        segment.mass_kg * (body.half_hip_mm if segment.side == "left" else -body.half_hip_mm)
+        for segment in legs
+    )
+    ahead, below = mass * FARTHEST_LEG_MM, mass * FARTHEST_LEG_MM
+    return {"mass": (mass, mass), "x": (-0.1 * ahead, ahead), "y": (across, across), "z": (-below, 0.3 * below)}
+
+
+FARTHEST_LEG_MM = 1200.0
+"""No leg's mass lies farther from the seat corner (longer than any thigh and shank)."""

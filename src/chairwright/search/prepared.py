@@ -1,0 +1,64 @@
+"""What several searches of one space share: tables that depend on the space alone."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from chairwright.chair.rows import Rows
+from chairwright.figures.registry import FIGURES
+from chairwright.search.early import Early
+from chairwright.search.geometry import running_gears
+from chairwright.search.look_ahead import LookAhead, OptionLookAhead
+from chairwright.search.open_mass import OpenMasses
+from chairwright.search.space import Space
+from chairwright.targets.target import Target
+
+OPTION_FIGURES = ("pitch_to_anti_tip_deg",)
+"""Figures that the pose settles but for one late choice."""
+
+
+class Prepared:
+    """A space with its tables, each made when first asked for.
+
+    Parameters
+    ----------
+    space : Space
+    """
+
+    def __init__(self, space: Space) -> None:
+        self.space = space
+        self._look_ahead: dict[str, LookAhead] = {}
+        self._gears: dict[tuple[Target, ...], list[Rows]] = {}
+
+    @cached_property
+    def open_masses(self) -> OpenMasses:
+        """Bounds on the masses still open."""
+        return OpenMasses(self.space)
+
+    @cached_property
+    def early(self) -> Early:
+        """Early ends of figures."""
+        return Early(self.space)
+
+    def look_ahead(self, name: str) -> LookAhead | None:
+        """Table of a figure of few choices; None for any other figure."""
+        if not FIGURES[name].depends:
+            return None
+        if name not in self._look_ahead:
+            self._look_ahead[name] = LookAhead(self.space, name)
+        return self._look_ahead[name]
+
+    def option_look_ahead(self, name: str) -> OptionLookAhead | None:
+        """Trial of one late choice for a figure that hangs on it alone; None for any other."""
+        return OptionLookAhead(self.space, name) if name in OPTION_FIGURES else None
+
+    def running_gears(self, musts: tuple[Target, ...]) -> list[Rows]:
+        """Rows of the first step; the musts on angles are applied at once."""
+        if musts not in self._gears:
+            self._gears[musts] = list(running_gears(self.space, musts))
+        return [Rows(rows.line, dict(rows.index), dict(rows.columns)) for rows in self._gears[musts]]
+
+
+def prepare(space: Space | Prepared) -> Prepared:
+    """A space with its tables; one that has them is returned as it is."""
+    return space if isinstance(space, Prepared) else Prepared(space)

@@ -1,0 +1,149 @@
+"""Every set-up that the line's rules allow for one client, and how many there are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from chairwright.chair.occupant import SIDES, Occupant
+from chairwright.chair.rows import IndexArray
+from chairwright.errors import InputError, Problem
+from chairwright.line.choices import CHOICES
+from chairwright.line.expand import matching_codes
+from chairwright.line.model import Line, Rule
+
+
+@dataclass(frozen=True)
+class Space:
+    """The options open to one client.
+
+    Parameters
+    ----------
+    line : Line
+    occupant : Occupant
+    allowed : dict of str to ndarray of int
+        Option positions of each choice, in the line's order.
+    """
+
+    line: Line
+    occupant: Occupant
+    allowed: dict[str, IndexArray]
+
+    @property
+    def count(self) -> int:
+        """Number of set-ups that the rules allow, exact."""
+        total = 1
+        for group in _linked_choices(self.line.rules):
+            total *= sum(int(ok.sum()) for ok in self._rule_blocks(group))
+        return total
+
+    def _rule_blocks(self, group: frozenset[str]) -> Iterator[NDArray[np.bool_]]:
+        rules = [rule for rule in self.line.rules if rule.choices <= group]
+        names = sorted(group, key=lambda name: len(self.allowed[name]))
+        last, inner = names[-1], names[:-1]
+        grid = np.meshgrid(*(self.allowed[name] for name in inner), indexing="ij")
+        index = {name: axis.ravel() for name, axis in zip(inner, grid, strict=True)}
+        size = len(next(iter(index.values()))) if index else 1
+        for option in self.allowed[last]:
+            index[last] = np.full(size, option)
+            yield obeyed(self.line, rules, index)
+
+
+def open_space(line: Line, occupant: Occupant, settled: Mapping[str, Iterable[str]]) -> Space:
+    """The options that a client's way of moving and the clinician's decisions leave.
+
+    Parameters
+    ----------
+    line : Line
+    occupant : Occupant
+    settled : mapping of str to iterable of str
+        Choices that the clinician has narrowed to some codes.
+
+    Returns
+    -------
+    Space
+
+    Raises
+    ------
+    InputError
+        When a settled code is not in the line, or contradicts the feet that push.
+    """
+    allowed: dict[str, IndexArray] = {}
+    for name in CHOICES:
+        keep = _settled_mask(line, name, settled.get(name))
+        if name == "foot_supports":
+            keep &= _foot_mask(line, occupant)
+        allowed[name] = np.nonzero(keep)[0]
+        if not len(allowed[name]):
+            raise InputError(_nothing_left(line, name, settled))
+    return Space(line, occupant, allowed)
+
+
+def _settled_mask(line: Line, name: str, codes: Iterable[str] | None) -> NDArray[np.bool_]:
+    choice = line.choices[name]
+    if codes is None:
+        return np.ones(len(choice.options), dtype=bool)
+    return line.rule_matches(matching_codes(choice, codes), name)
+
+
+def _foot_mask(line: Line, occupant: Occupant) -> NDArray[np.bool_]:
+    """A foot that pushes has no foot support; a foot that rests has one; a lost one may."""
+    keep = np.ones(len(line.choices["foot_supports"].options), dtype=bool)
+    for side in SIDES:
+        fitted = line.column("foot_supports", side) > 0
+        if side in occupant.feet_that_push:
+            keep &= ~fitted
+        elif side in occupant.feet_that_rest:
+            keep &= fitted
+    return keep
+
+
+def _nothing_left(line: Line, name: str, settled: Mapping[str, Iterable[str]]) -> Problem:
+    codes = ", ".join(line.choices[name].codes)
+    return Problem(
+        where=f"choices.{name}",
+        must=f"at least one of the line's options must be left ({codes})",
+        got=", ".join(settled.get(name, ())) or "none that suits the feet that push and rest",
+        remedy="Use codes of this line, or leave the choice open.",
+    )
+
+
+def obeyed(
+    line: Line, rules: Iterable[Rule], index: Mapping[str, IndexArray]
+) -> NDArray[np.bool_]:
+    """Which set-ups keep all the rules.
+
+    Parameters
+    ----------
+    line : Line
+    rules : iterable of Rule
+        All their choices must be in ``index``.
+    index : mapping of str to ndarray of int, shape (n,)
+
+    Returns
+    -------
+    ndarray of bool, shape (n,)
+    """
+    fine = np.ones(len(next(iter(index.values()))), dtype=bool)
+    for rule in rules:
+        fine &= ~_all_match(line, rule.when, index) | _all_match(line, rule.need, index)
+    return fine
+
+
+def _all_match(
+    line: Line, wanted: Mapping[str, frozenset[str]], index: Mapping[str, IndexArray]
+) -> NDArray[np.bool_]:
+    masks = [line.rule_matches(codes, name)[index[name]] for name, codes in wanted.items()]
+    return np.asarray(np.logical_and.reduce(masks))
+
+
+def _linked_choices(rules: Iterable[Rule]) -> list[frozenset[str]]:
+    groups: list[frozenset[str]] = [frozenset({name}) for name in CHOICES]
+    for rule in rules:
+        touched = [group for group in groups if group & rule.choices]
+        groups = [group for group in groups if not group & rule.choices]
+        groups.append(frozenset().union(*touched))
+    return groups
