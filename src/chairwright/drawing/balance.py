@@ -10,7 +10,7 @@ from chairwright.drawing.lettering import text_width
 from chairwright.drawing.scene import Anchor, Arc, Group, Line, Point, Primitive, Text
 
 _ARC_ON_PAPER_MM = 36.0
-_ANGLE_TEXT_MM = 3.0
+_ANGLE_TEXT_MM = 3.2
 
 
 def balance(shape: Shape, scale: float) -> Group:

@@ -11,19 +11,19 @@ from chairwright.drawing.palette import PenName
 from chairwright.drawing.scene import Circle, Dimension, Group, Line, Primitive, Text
 from chairwright.drawing.sheet import Page, Placement, Sheet, groups_box, shifted
 
-SCALES = (1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 25.0, 50.0, 100.0)
-"""Reductions tried in turn: ISO 5455 (1, 2, 5, 10, 20, 50; from memory, unverified), with 15 and
-25 between them because a seated person just misses 1:10 on a small page."""
+SCALES = (1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 100.0)
+"""Reductions tried in turn: ISO 5455 (1, 2, 5, 10, 20, 50; from memory, unverified), with steps
+between them because a seated person just misses 1:10 on a small page."""
 
 MARGIN_MM = 3.0
 _TITLE_MM = 3.6
 _LARGE_SCALE = 10.0
 _THIN = 0.7
 _TITLE_ROOM_MM = 7.0
-_LEGEND_MM = 2.7
+_LEGEND_MM = 3.2
 _LEGEND_ROW_MM = 4.6
-_SAMPLE_MM = 9.0
-_CELL_GAP_MM = 5.0
+_SAMPLE_MM = 8.0
+_CELL_GAP_MM = 4.0
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,7 @@ from chairwright.units import inches_text
 
 Units = Literal["mm", "in"]
 
-TEXT_MM = 2.9
+TEXT_MM = 3.2
 FIRST_ROW_MM = 6.2
 ROW_MM = 5.2
 _ARROW_MM = 2.2

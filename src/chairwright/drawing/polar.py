@@ -13,7 +13,7 @@ from chairwright.drawing.sheet import Sheet
 from chairwright.drawing.svg import to_svg
 from chairwright.errors import InputError, Problem
 
-_TEXT_MM = 2.7
+_TEXT_MM = 3.2
 _TITLE_MM = 3.6
 _MARGIN_MM = 3.0
 _TITLE_ROOM_MM = 9.0
@@ -186,7 +186,7 @@ def _rings(chart: _Chart, reference_deg: float | None) -> Group:
 
 
 def _ring_label(at: Point, words: str) -> Text:
-    return Text((at[0], at[1] + 0.9), words, 2.4, "middle", backed=True)
+    return Text((at[0], at[1] + 0.9), words, _TEXT_MM, "middle", backed=True)
 
 
 def _curve(chart: _Chart, directions: FloatArray, angles: FloatArray) -> Group:
@@ -200,7 +200,7 @@ def _ends(chart: _Chart, directions: FloatArray, angles: FloatArray) -> Group:
     places: tuple[tuple[float, str, Point, Anchor], ...] = (
         (0.0, "ahead", (x, y - reach - 1.5), "middle"),
         (90.0, "left", (x - reach - 1.2, y - 0.6), "end"),
-        (180.0, "back", (x, y + reach + 3.4), "middle"),
+        (180.0, "back", (x, y + reach + 3.9), "middle"),
         (270.0, "right", (x + reach + 1.2, y - 0.6), "start"),
     )
     items: list[Primitive] = []
@@ -210,7 +210,7 @@ def _ends(chart: _Chart, directions: FloatArray, angles: FloatArray) -> Group:
             items.append(Text(at, f"{name} {angle:.1f}°", _TEXT_MM, anchor))
         else:
             items.append(Text(at, name, _TEXT_MM, anchor))
-            items.append(Text((at[0], at[1] + 3.2), f"{angle:.1f}°", _TEXT_MM, anchor))
+            items.append(Text((at[0], at[1] + 3.7), f"{angle:.1f}°", _TEXT_MM, anchor))
     return Group("ends", tuple(items))
 
 
@@ -224,4 +224,4 @@ def _least(chart: _Chart, direction_deg: float, angle_deg: float) -> Group:
 def _words(caption: str, chart: _Chart, height_mm: float) -> Group:
     title = Text((_MARGIN_MM, _MARGIN_MM + 2.7), "Tipping angle", _TITLE_MM, strong=13)
     at = (chart.centre[0], height_mm - _MARGIN_MM - 1.0)
-    return Group("name", (title, Text(at, caption, 3.0, "middle", strong=len(caption))))
+    return Group("name", (title, Text(at, caption, _TEXT_MM, "middle", strong=len(caption))))

@@ -13,13 +13,18 @@ from chairwright.drawing.side_view import side_sheet
 from chairwright.drawing.svg import to_svg
 from chairwright.papers.payload import Drawing, Drawings
 
-SIDE_ROOM = Page(112.0, 130.0)
-PLAN_ROOM = Page(94.0, 120.0)
-POLAR_MM = 68.0
+SIDE_WIDTH_MM = 109.5
+PLAN_WIDTH_MM = 67.5
+HIGHEST_MM = 118.0
+POLAR_MM = 62.0
 
 
 def sheet_drawings(
-    shape: Shape, directions_deg: ArrayLike, angles_deg: ArrayLike, units: Units = "mm"
+    shape: Shape,
+    directions_deg: ArrayLike,
+    angles_deg: ArrayLike,
+    units: Units = "mm",
+    highest_mm: float = HIGHEST_MM,
 ) -> Drawings:
     """Draw side view, plan and polar chart for a set-up sheet.
 
@@ -30,6 +35,8 @@ def sheet_drawings(
     directions_deg, angles_deg : array_like, shape (n,) [deg]
         Tipping angle by direction, left positive.
     units : {"mm", "in"}
+    highest_mm : float [mm]
+        Room on paper for the side view, which stands beside the plan.
 
     Returns
     -------
@@ -42,8 +49,8 @@ def sheet_drawings(
         When directions and angles do not match.
     """
     return Drawings(
-        side=_drawing(side_sheet(shape, units, SIDE_ROOM), "side"),
-        plan=_drawing(plan_sheet(shape, units, PLAN_ROOM), "plan"),
+        side=_drawing(side_sheet(shape, units, Page(SIDE_WIDTH_MM, highest_mm)), "side"),
+        plan=_drawing(plan_sheet(shape, units, Page(PLAN_WIDTH_MM, highest_mm)), "plan"),
         polar=_drawing(polar_sheet(directions_deg, angles_deg, POLAR_MM), "polar"),
     )
 

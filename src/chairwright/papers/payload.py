@@ -5,7 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-Verdict = Literal["holds", "holds on nominal values", "fails", "not known"]
+Verdict = Literal[
+    "holds",
+    "holds, not as preferred",
+    "holds on nominal values",
+    "not as preferred",
+    "fails",
+    "not known",
+]
 MeasureMark = Literal["measured", "estimated"]
 MustState = Literal["met", "accepted", "not met"]
 
@@ -51,11 +58,13 @@ class FigureRow:
     spread : str
         Such as "± 1.9", or empty.
     target : str
-        Such as "10 to 20", or empty when nothing is asked.
+        What must hold, such as "10 to 20"; empty when nothing must.
     verdict : Verdict or None
         None when there is no target.
     source : str
-        Short citation, a key of the sheet's list of sources.
+        Numbers or short names in the sheet's list of sources.
+    prefer : str
+        What is preferred, such as "12 to 15"; empty when nothing is.
     """
 
     label: str
@@ -65,6 +74,7 @@ class FigureRow:
     target: str = ""
     verdict: Verdict | None = None
     source: str = ""
+    prefer: str = ""
 
 
 @dataclass(frozen=True)
@@ -107,7 +117,7 @@ class MeasureRow:
 
 @dataclass(frozen=True)
 class MustRow:
-    """One must that needs a word: accepted as it is, or not met, with the reason."""
+    """One decision, or one must that needs a word, with its state and the reason."""
 
     label: str
     state: MustState
@@ -138,6 +148,8 @@ class SheetPayload:
         In words.
     date : str
         As it should be printed; empty leaves a rule to write on.
+    status : str
+        Printed in a frame at the top, such as that the set-up misses a must; empty for none.
     choices : tuple of ChoiceGroup
         In the order of adjustment, see ``papers.order.in_order``.
     """
@@ -155,3 +167,4 @@ class SheetPayload:
     sources: tuple[Source, ...] = ()
     revision: str = "1"
     date: str = ""
+    status: str = ""

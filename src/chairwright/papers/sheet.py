@@ -20,7 +20,9 @@ _NO_CLOCK = 0
 _HEAD_LETTERS = 36
 _SUMMARY: dict[Verdict, str] = {
     "holds": "hold",
+    "holds, not as preferred": "hold, not as preferred",
     "holds on nominal values": "hold on nominal values only",
+    "not as preferred": "not as preferred",
     "fails": "fail",
     "not known": "not known",
 }

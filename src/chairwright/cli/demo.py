@@ -1,0 +1,123 @@
+"""Fit every example client, print one table of results and write the sheets."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from chairwright.cli.report import tell
+from chairwright.cli.table import text_table
+from chairwright.errors import InputError, Problem
+from chairwright.files.client import read_client
+from chairwright.line.load import load_line
+
+if TYPE_CHECKING:
+    from chairwright.fitting.fit import Fit
+
+LONGEST_PROBLEM = 44
+COLUMNS = (
+    "client", "what is asked", "set-ups", "wheel", "axle", "caster", "fork", "housing", "width",
+    "seat mm", "back deg", "ahead deg", "side deg", "elbow deg", "wide mm",
+)  # fmt: skip
+RIGHT = "llrlllllrrrrrrr"
+CHOSEN = ("rear_wheel", "axle_hole", "caster", "fork", "caster_housing", "seat_width")
+SHOWN = (
+    "cushion_to_floor_front_mm",
+    "tip_rear_locked_deg",
+    "tip_forward_deg",
+    "tip_left_deg",
+    "elbow_angle_deg",
+    "overall_width_mm",
+)
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of ``chairwright demo``."""
+    parser.add_argument(
+        "--clients",
+        metavar="DIR",
+        type=Path,
+        default=Path("examples/clients"),
+        help="folder of client files (default: examples/clients)",
+    )
+    parser.add_argument(
+        "--line", default="everyday", help="line to choose from (default: everyday)"
+    )
+    parser.add_argument(
+        "--out",
+        metavar="DIR",
+        type=Path,
+        help="write set-ups, sheets and drawings there, replacing those of an earlier run",
+    )
+
+
+def run(args: argparse.Namespace) -> int:
+    """Fit every client of a folder."""
+    paths, line = client_paths(args.clients), load_line(args.line)
+    from chairwright.cli.output import write_files
+    from chairwright.fitting.fit import fit_client
+
+    rows = []
+    for number, path in enumerate(paths, 1):
+        client = read_client(path)
+        tell([f"{number} of {len(paths)}: {client.reference}"])
+        fit = fit_client(client, line, front=False, progress=lambda words: tell([f"  {words}"]))
+        rows.append(_row(fit))
+        if args.out is not None:
+            write_files(fit, path, args.line, args.out, "a4", "mm", overwrite=True)
+    print(text_table(COLUMNS, rows, RIGHT))
+    print(_foot(args.out))
+    return 0
+
+
+def client_paths(folder: Path) -> list[Path]:
+    """Return the client files of a folder, by name.
+
+    Parameters
+    ----------
+    folder : Path
+
+    Returns
+    -------
+    list of Path
+
+    Raises
+    ------
+    InputError
+        When there are none.
+    """
+    paths = sorted(folder.glob("*.yaml")) if folder.is_dir() else []
+    if not paths:
+        raise InputError(
+            Problem(
+                where=str(folder),
+                must="there must be a folder with client files (.yaml)",
+                got="no such file" if folder.is_dir() else "no such folder",
+                remedy="Run from the project's own folder, or name the folder with --clients.",
+            )
+        )
+    return paths
+
+
+def _row(fit: Fit) -> list[str]:
+    from chairwright.figures.registry import FIGURES
+    from chairwright.papers.words import value_words
+
+    client, setup = fit.person.client, fit.setup
+    problem = client.note.partition(".")[0]
+    if len(problem) > LONGEST_PROBLEM:
+        problem = problem[: LONGEST_PROBLEM - 3] + "..."
+    start = [client.reference, problem, f"{fit.count:.1e}"]
+    if fit.best is None or setup is None:
+        return [*start, "cannot be met", *[""] * (len(COLUMNS) - len(start) - 1)]
+    figures = [value_words(FIGURES[name], setup.figures[name]) for name in SHOWN]
+    return [*start, *(setup.codes[name] for name in CHOSEN), *figures]
+
+
+def _foot(out: Path | None) -> str:
+    words = (
+        "\nseat: loaded cushion's front edge above the floor. back, ahead, side: static tipping "
+        "angle, wheels locked."
+    )
+    return words if out is None else f"{words}\nSheets, drawings and set-ups are in {out}."

@@ -1,0 +1,109 @@
+"""The files of one fitting: set-up, sheet, drawings, figures, all of them or none."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from chairwright.cli.report_json import figures_data
+from chairwright.drawing.plan_view import plan_view
+from chairwright.drawing.polar import polar_chart
+from chairwright.drawing.side_view import side_view
+from chairwright.errors import InputError, Problem
+from chairwright.files.setup import write_setup
+from chairwright.files.writing import write_file
+from chairwright.fitting.described import Described
+from chairwright.fitting.fit import Fit
+from chairwright.papers.from_fit import sheet_of
+from chairwright.papers.sheet import Paper, setup_sheet_pdf
+from chairwright.papers.words import Units
+
+ENDINGS = ("setup.yaml", "sheet.pdf", "side.svg", "plan.svg", "polar.svg", "figures.json")
+NEAREST = "-nearest"
+PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
+
+
+def check_free(folder: Path, reference: str) -> None:
+    """Refuse to start when a file of this client stands in the folder already.
+
+    Parameters
+    ----------
+    folder : Path
+    reference : str
+        The client's reference.
+
+    Raises
+    ------
+    InputError
+        With every file that is in the way.
+    """
+    name = reference.lower()
+    paths = [folder / f"{name}{kind}-{end}" for kind in ("", NEAREST) for end in ENDINGS]
+    problems = [
+        Problem(str(path), "the file must not exist yet", "a file", "Say --replace, or use "
+                "another folder.")
+        for path in paths
+        if path.exists()
+    ]  # fmt: skip
+    if problems:
+        raise InputError(*problems)
+
+
+def write_files(
+    fit: Fit,
+    client_path: Path,
+    line: str,
+    folder: Path,
+    paper: str,
+    units: Units,
+    *,
+    overwrite: bool,
+) -> list[Path]:
+    """Write the files of the best set-up, or of the nearest when nothing fits.
+
+    Parameters
+    ----------
+    fit : Fit
+    client_path : Path
+        The client file, for the set-up file.
+    line : str
+        The line as it was named.
+    folder : Path
+    paper : {"a4", "letter"}
+    units : {"mm", "in"}
+    overwrite : bool
+
+    Returns
+    -------
+    list of Path
+        What was written; nothing when no set-up can be built at all. The files of a set-up
+        that misses a must are called "nearest".
+
+    Raises
+    ------
+    InputError
+        When a file exists and may not be replaced, or cannot be written.
+    """
+    if fit.setup is None:
+        return []
+    setup_id = fit.person.client.reference.lower() + (NEAREST if fit.best is None else "")
+    made = _contents(fit, fit.setup, setup_id, PAPERS[paper], units)
+    first = folder / f"{setup_id}-{ENDINGS[0]}"
+    write_setup(first, client_path, line, fit.setup.codes, overwrite=overwrite)
+    paths = {folder / f"{setup_id}-{end}": content for end, content in made.items()}
+    for path, content in paths.items():
+        write_file(path, content, overwrite=overwrite)
+    return [first, *paths]
+
+
+def _contents(
+    fit: Fit, setup: Described, setup_id: str, paper: Paper, units: Units
+) -> dict[str, str | bytes]:
+    shape = setup.shape
+    return {
+        "sheet.pdf": setup_sheet_pdf(sheet_of(fit.person, setup, setup_id, units, paper), paper),
+        "side.svg": side_view(shape, units=units),
+        "plan.svg": plan_view(shape, units=units),
+        "polar.svg": polar_chart(setup.directions_deg, setup.angles_deg),
+        "figures.json": json.dumps(figures_data(setup), indent=2, allow_nan=False) + "\n",
+    }

@@ -1,0 +1,131 @@
+"""Results as plain data for JSON; a figure that a set-up does not have is null."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import asdict
+
+from chairwright.fitting.described import Described, Judged
+from chairwright.fitting.fit import Fit
+from chairwright.line.choices import CHOICES
+from chairwright.line.model import Line
+from chairwright.search.front import Front, Objective
+from chairwright.search.reasons import Correction, Reasons
+from chairwright.targets.target import Target
+
+Data = dict[str, object]
+
+
+def figures_data(setup: Described) -> Data:
+    """Figures, mass points and tyre contacts of one set-up, in floor axes.
+
+    Parameters
+    ----------
+    setup : Described
+
+    Returns
+    -------
+    dict
+        Keys ``figures``, ``mass_points`` and ``contacts``.
+    """
+    return {
+        "figures": {name: _number(value) for name, value in setup.figures.items()},
+        "mass_points": [asdict(mass) for mass in setup.masses],
+        "contacts": [asdict(contact) for contact in setup.shape.contacts],
+    }
+
+
+def fit_data(fit: Fit) -> Data:
+    """The whole result of one fitting.
+
+    Parameters
+    ----------
+    fit : Fit
+
+    Returns
+    -------
+    dict
+    """
+    client, measures = fit.person.client, list(fit.person.measures)
+    return {
+        "client": {
+            "reference": client.reference,
+            "sex": client.sex,
+            "propulsion": client.propulsion,
+            "measures_taken": sum(not measure.estimated for measure in measures),
+            "measures_estimated": sum(measure.estimated for measure in measures),
+            "remarks": [asdict(remark) for remark in fit.person.review.remarks],
+        },
+        "line": {
+            "name": fit.line.name,
+            "title": fit.line.title,
+            "maker": fit.line.maker,
+            "version": fit.line.version,
+        },
+        "set_ups": fit.count,
+        "meets_every_must": fit.best is not None,
+        "best": None
+        if fit.best is None
+        else {"cost": fit.best.cost, "looked_at": fit.best.looked_at},
+        "set_up": None if fit.setup is None else _setup_data(fit.setup),
+        "front": None if fit.front is None else _front_data(fit.front, fit.objectives, fit.line),
+        "reasons": None if fit.reasons is None else _reason_data(fit.reasons, fit.line),
+    }
+
+
+def _setup_data(setup: Described) -> Data:
+    return {
+        "choices": setup.codes,
+        "figures": {name: _number(value) for name, value in setup.figures.items()},
+        "spreads": setup.spreads,
+        "verdicts": [_judged_data(item) for item in setup.judged],
+    }
+
+
+def _judged_data(item: Judged) -> Data:
+    return {
+        **_target_data(item.target),
+        "value": _number(item.value),
+        "spread": item.spread,
+        "verdict": item.verdict.word,
+        "margin": _number(item.verdict.margin),
+    }
+
+
+def _target_data(target: Target) -> Data:
+    return asdict(target)
+
+
+def _front_data(front: Front, objectives: tuple[Objective, ...], line: Line) -> Data:
+    return {
+        "objectives": [asdict(aim) for aim in objectives],
+        "looked_at": front.looked_at,
+        "points": [
+            {"choices": _codes(line, point.index), "values": point.values} for point in front.points
+        ],
+    }
+
+
+def _reason_data(reasons: Reasons, line: Line) -> Data:
+    return {
+        "corrections": [_correction_data(each, line) for each in reasons.corrections],
+        "conflicts": [[_target_data(target) for target in clash] for clash in reasons.conflicts],
+    }
+
+
+def _correction_data(correction: Correction, line: Line) -> Data:
+    return {
+        "gives": [
+            {**_target_data(give.target), "value": _number(give.value), "by": _number(give.by)}
+            for give in correction.gives
+        ],
+        "choices": _codes(line, correction.index),
+    }
+
+
+def _codes(line: Line, index: dict[str, int]) -> dict[str, str]:
+    return {name: line.choices[name].options[index[name]].code for name in CHOICES}
+
+
+def _number(value: float) -> float | None:
+    return value if math.isfinite(value) else None

@@ -1,0 +1,119 @@
+"""One set-up as text: choices in the order of adjustment, figures with targets, sources."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from chairwright.cli.table import text_table
+from chairwright.figures.registry import GROUPS
+from chairwright.fitting.described import Described
+from chairwright.fitting.ledger import Row, asked_for, ledger
+from chairwright.papers.order import in_order
+from chairwright.papers.payload import Choice
+from chairwright.papers.words import (
+    SourceNumbers,
+    Units,
+    inches_words,
+    range_words,
+    spread_words,
+    value_words,
+    wrapped,
+)
+
+
+def choice_text(setup: Described) -> str:
+    """Every choice in the order of adjustment.
+
+    Parameters
+    ----------
+    setup : Described
+
+    Returns
+    -------
+    str
+    """
+    choices = {
+        name: Choice(setup.line.choices[name].label, option.code, option.name)
+        for name, option in setup.options.items()
+    }
+    rows = [
+        [f"{number} {group.step}" if first == 0 else "", each.label, each.code, each.description]
+        for number, group in enumerate(in_order(choices), 1)
+        for first, each in enumerate(group.choices)
+    ]
+    return text_table(["step", "choice", "code", "what to set"], rows)
+
+
+def figure_text(rows: Sequence[Row], numbers: SourceNumbers, units: Units) -> str:
+    """Figures under the question that each answers.
+
+    Parameters
+    ----------
+    rows : sequence of Row
+    numbers : SourceNumbers
+        Numbers of the targets' sources.
+    units : {"mm", "in"}
+        ``"in"`` adds inches.
+
+    Returns
+    -------
+    str
+    """
+    headers, cells, right = ["figure", "value", "unit", "+/-"], [], "lrlr"
+    if units == "in":
+        headers, right = [*headers, "inches"], right + "r"
+    headers += ["must", "prefer", "verdict", "source"]
+    for group in GROUPS:
+        inside = [row for row in rows if row.figure.group == group]
+        if inside:
+            cells.append([group, *[""] * (len(headers) - 1)])
+            cells += [_cells(row, numbers, units) for row in inside]
+    return text_table(headers, cells, right)
+
+
+def _cells(row: Row, numbers: SourceNumbers, units: Units) -> list[str]:
+    figure = row.figure
+    inches = [inches_words(figure, row.value)] if units == "in" else []
+    return [
+        f"  {figure.label}",
+        value_words(figure, row.value),
+        figure.unit,
+        spread_words(figure, row.spread).removeprefix("± "),
+        *inches,
+        "" if row.must is None else range_words(row.must.target),
+        "" if row.prefer is None else range_words(row.prefer.target),
+        row.word or "",
+        numbers.of(item.target.source for item in row.asked),
+    ]
+
+
+def source_numbers(rows: Sequence[Row]) -> SourceNumbers:
+    """Number the sources of every target in some rows."""
+    return SourceNumbers(item.target.source for row in rows for item in row.asked)
+
+
+def source_text(numbers: SourceNumbers) -> str:
+    """List the numbered sources."""
+    lines = [wrapped(f"{number:2} {words}", "   ") for number, words in numbers.listed]
+    return "\n".join(["Sources", *lines])
+
+
+def setup_sections(setup: Described, units: Units, *, every: bool = False) -> list[str]:
+    """Choices, figures and sources of one set-up.
+
+    Parameters
+    ----------
+    setup : Described
+    units : {"mm", "in"}
+    every : bool
+        True shows every figure, False only those of which something is asked.
+
+    Returns
+    -------
+    list of str
+        Sections, to be joined by blank lines.
+    """
+    rows = ledger(setup)
+    rows = rows if every else asked_for(rows)
+    numbers = source_numbers(rows)
+    return [choice_text(setup), figure_text(rows, numbers, units), source_text(numbers)]

@@ -1,0 +1,155 @@
+"""The set-up sheet of one fitting: choices, figures, decisions, drawings, basis."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from chairwright.figures.registry import FIGURES, GROUPS
+from chairwright.fitting.described import Described, Judged
+from chairwright.fitting.fit import Person
+from chairwright.fitting.ledger import Row, ledger
+from chairwright.papers.cautions import figure_group
+from chairwright.papers.drawings import sheet_drawings
+from chairwright.papers.order import in_order
+from chairwright.papers.payload import (
+    Choice,
+    FigureGroup,
+    FigureRow,
+    MeasureRow,
+    MustRow,
+    MustState,
+    SheetPayload,
+    Source,
+)
+from chairwright.papers.sheet import Paper
+from chairwright.papers.words import (
+    SourceNumbers,
+    Units,
+    brief_citations,
+    inches_words,
+    propulsion_words,
+    range_words,
+    spread_words,
+    target_words,
+    value_words,
+)
+from chairwright.person.client import Measure
+from chairwright.person.measures import CATALOGUE
+
+UNASKED = ("tip_rear_anti_tip_deg", "seat_to_floor_rear_mm")
+"""Figures that stand on the sheet although nothing is asked of them."""
+
+ROOM_MM = {"a4": 118.0, "us-letter": 102.0}
+"""Room for the drawings on the first page [mm]."""
+
+STATUS_MM = 16.0
+"""What the frame about a must that is not met takes off that room [mm]."""
+
+NOT_MET = "This set-up does NOT meet every must. It is the nearest that this line can come: do not \
+build it before the decisions below are taken."
+
+
+def sheet_of(
+    person: Person, setup: Described, setup_id: str, units: Units = "mm", paper: Paper = "a4"
+) -> SheetPayload:
+    """Put everything that stands on the set-up sheet into words.
+
+    Parameters
+    ----------
+    person : Person
+    setup : Described
+    setup_id : str
+        What the set-up is called on the sheet.
+    units : {"mm", "in"}
+        ``"in"`` adds inches to lengths.
+    paper : {"a4", "us-letter"}
+        Sets the room for the drawings.
+
+    Returns
+    -------
+    SheetPayload
+    """
+    rows = [row for row in ledger(setup) if row.word is not None or row.figure.name in UNASKED]
+    numbers = SourceNumbers(
+        (item.target.source for row in rows for item in row.asked), brief_citations
+    )
+    room = ROOM_MM[paper] - (STATUS_MM if setup.broken else 0.0)
+    return SheetPayload(
+        client_reference=person.client.reference,
+        setup_id=setup_id,
+        line_title=setup.line.title,
+        line_version=setup.line.version,
+        propulsion=propulsion_words(person.client),
+        choices=in_order(choices_of(setup)),
+        figures=tuple(_groups(rows, numbers, units)),
+        drawings=sheet_drawings(setup.shape, setup.directions_deg, setup.angles_deg, units, room),
+        measures=tuple(_measure_rows(person)),
+        musts=tuple(_decisions(person, setup)),
+        sources=tuple(Source(str(number), words) for number, words in numbers.listed),
+        status=NOT_MET if setup.broken else "",
+    )
+
+
+def choices_of(setup: Described) -> dict[str, Choice]:
+    """Every choice with its code and what to set."""
+    return {
+        name: Choice(setup.line.choices[name].label, option.code, option.name)
+        for name, option in setup.options.items()
+    }
+
+
+def _groups(rows: Sequence[Row], numbers: SourceNumbers, units: Units) -> Iterator[FigureGroup]:
+    for question in GROUPS:
+        inside = [row for row in rows if row.figure.group == question]
+        if inside:
+            yield figure_group(question, tuple(_figure_row(row, numbers, units) for row in inside))
+
+
+def _figure_row(row: Row, numbers: SourceNumbers, units: Units) -> FigureRow:
+    figure = row.figure
+    inches = f" = {inches_words(figure, row.value)}" if units == "in" else ""
+    return FigureRow(
+        label=figure.label,
+        value=value_words(figure, row.value),
+        unit=figure.unit + inches.removesuffix(" = "),
+        spread=spread_words(figure, row.spread),
+        target="" if row.must is None else range_words(row.must.target),
+        verdict=row.word,
+        source=numbers.of(item.target.source for item in row.asked),
+        prefer="" if row.prefer is None else range_words(row.prefer.target),
+    )
+
+
+def _decisions(person: Person, setup: Described) -> Iterator[MustRow]:
+    decided = {(target.figure, target.must) for target in person.client.own_targets}
+    for item in setup.judged:
+        own = (item.target.figure, item.target.must) in decided
+        if own or item.verdict.breaks:
+            wish = "" if item.target.must else "prefer "
+            reason = item.target.reason if own else _shortfall(item)
+            state: MustState = "met" if item.verdict.word.startswith("holds") else "not met"
+            yield MustRow(f"{wish}{target_words(item.target)}", state, reason)
+
+
+def _shortfall(item: Judged) -> str:
+    figure = FIGURES[item.target.figure]
+    return f"{value_words(figure, item.value)} {figure.unit} is reached".replace("  ", " ")
+
+
+def _measure_rows(person: Person) -> Iterator[MeasureRow]:
+    """Measured values only, sides that agree as one."""
+    seen: dict[tuple[str, str], list[Measure]] = {}
+    for measure in person.measures:
+        if not measure.estimated:
+            seen.setdefault((measure.name, measure.quantity.typed), []).append(measure)
+    for same in seen.values():
+        first = same[0]
+        side = "" if len(same) > 1 or first.side == "middle" else f", {first.side}"
+        digits = 0 if first.quantity.dimension == "length" else 1
+        yield MeasureRow(
+            label=f"{CATALOGUE[first.name].label}{side}",
+            typed=first.quantity.typed,
+            value=f"{first.value:.{digits}f} {first.quantity.unit}",
+            mark="measured",
+            tolerance=f"± {first.tolerance:g} {first.quantity.unit}",
+        )
