@@ -77,8 +77,9 @@ def _double_holes(source: YamlSource) -> Iterator[Problem]:
         first: dict[int, KeyPath] = {}
         for hole in _inside(source.data, at):
             here = (*at, hole)
-            if first.setdefault(int(hole), here) != here:
-                line = source.line_of(first[int(hole)]).rpartition(":")[2]
+            number = int(float(hole))
+            if first.setdefault(number, here) != here:
+                line = source.line_of(first[number]).rpartition(":")[2]
                 got = f"{shown(hole)} a second time (first on line {line})"
                 remedy = "Keep one of the two."
                 yield Problem(place(source, here), "a hole must stand once", got, remedy)

@@ -264,4 +264,4 @@ class WrittenLine(Written):
     push_handles: PushHandles
     folding: Folding
     fixed_parts: Annotated[list[Part], Field(min_length=1)]
-    rules: list[WrittenRule] = []
+    rules: Annotated[list[WrittenRule], Field(max_length=200)] = []

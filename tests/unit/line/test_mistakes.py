@@ -56,6 +56,7 @@ def changed(old: str, new: str) -> str:
         ("[200, 225, 250, 275]", "[200, 225, 200, 275]", "", ["arm_support code AW-200"]),
         ("[0, -2, -4, -6, -8, -10, 2]", "[0, -2, -2]", "", ["stem_setting code NF2"]),
         ("{code: XB, name: bolts", "{code: XH, name: bolts", "", ["fixed part code XH"]),
+        ("holes_mm: {1: 64, 2: 78", 'holes_mm: {1: 64, "1.0": 78', "forks.holes_mm.1.0", ["'1.0'"]),
         ("holes_mm: {1: 64, 2: 78", 'holes_mm: {1: 64, "1": 78', "forks.holes_mm.1", ["'1' a sec"]),
         (ROWS, ROWS + "\n  closed: [A10]", None, ["A10", "Did you mean A1?"]),
     ],
