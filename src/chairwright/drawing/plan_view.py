@@ -129,6 +129,7 @@ def _dimensions(shape: Shape) -> tuple[Dimension, ...]:
     track, half = shape.rear_track_mm / 2.0, shape.overall_width_mm / 2.0
     front = max(contact.x_mm for contact in shape.contacts)
     bottom = -shape.caster_track_mm / 2.0
+    edge, depth = shape.seat_front[0], shape.seat_depth_mm
     return (
         Dimension("seat_width_mm", (rear, -seat), (rear, seat), 2.0 * seat, "seat width", "left"),
         Dimension("rear_track_mm", (0.0, -track), (0.0, track), 2.0 * track, "rear track", "left"),
@@ -137,5 +138,8 @@ def _dimensions(shape: Shape) -> tuple[Dimension, ...]:
         ),
         Dimension(
             "wheelbase_mm", (0.0, -track), (front, bottom), shape.wheelbase_mm, "wheelbase", "below"
+        ),
+        Dimension(
+            "seat_depth_mm", (edge - depth, -seat), (edge, -seat), depth, "seat depth", "below"
         ),
     )

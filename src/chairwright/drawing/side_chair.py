@@ -64,8 +64,13 @@ def frame(shape: Shape) -> Group:
     ]
     for support in sorted(shape.foot_supports, key=lambda item: item.side):
         items.append(tube(support.pivot, between(support.plate_rear, support.plate_front, 0.3)))
-        items.append(tube(support.plate_rear, support.plate_front, 6.0))
+        items.append(_plate(support.plate_rear, support.plate_front))
     return Group("frame", tuple(items))
+
+
+def _plate(rear: Point, front: Point) -> Polyline:
+    """A footplate; the two points are its underside, which the clearance is measured to."""
+    return tube(between(rear, front, 0.0, 6.0), between(rear, front, 1.0, 6.0), 6.0)
 
 
 def _plate_low(shape: Shape) -> float:
@@ -84,12 +89,23 @@ def caster(shape: Shape) -> Group:
     items += [
         Circle(axle, radius, fill="sheet"),
         Circle(axle, 0.62 * radius, "thin"),
-        tube(shape.stem_top, crown, 6.0),
+        *_housing(shape),
         _fork(crown, axle),
         Circle(axle, 5.0, "thin", "ink"),
         Line((stem, crown[1] + 190.0), (stem, 0.0), "centre"),
     ]
     return Group("caster", tuple(items))
+
+
+def _housing(shape: Shape) -> list[Primitive]:
+    """The housing around the stem and the bracket that bolts it to the caster tube."""
+    top, crown = shape.stem_top, shape.fork_crown
+    middle = between(crown, top, 0.6)
+    low, high = shape.caster_tube_bottom, shape.caster_tube_top
+    share = (middle[1] - low[1]) / ((high[1] - low[1]) or 1.0)
+    on_tube = between(low, high, min(max(share, 0.0), 1.0))
+    body = between(crown, top, 0.25)
+    return [tube(on_tube, middle, 9.0), tube(body, top, 14.0), tube(crown, body, 6.0)]
 
 
 def _fork(crown: Point, axle: Point) -> Polyline:

@@ -111,7 +111,6 @@ def _dimensions(shape: Shape) -> tuple[Dimension, ...]:
         *_clearance(shape),
         _height("seat_to_floor_front_mm", front, "seat, front", "right"),
         _height("cushion_to_floor_front_mm", shape.cushion_front, "cushion, front", "right"),
-        _seat_depth(shape),
     ]
     return tuple(rows)
 
@@ -149,10 +148,3 @@ def _clearance(shape: Shape) -> list[Dimension]:
     low = min(plates, key=lambda point: point[1])
     return [_height("footplate_clearance_mm", low, "footplate", "right")]
 
-
-def _seat_depth(shape: Shape) -> Dimension:
-    (x0, z0), (x1, z1) = shape.seat_corner, shape.seat_front
-    share = shape.seat_depth_mm / (((x1 - x0) ** 2 + (z1 - z0) ** 2) ** 0.5)
-    start = (x1 - share * (x1 - x0), z1 - share * (z1 - z0))
-    depth = shape.seat_depth_mm
-    return Dimension("seat_depth_mm", start, (x1, z1), depth, "seat depth", "parallel", 6.0)

@@ -22,8 +22,8 @@ BESIDE: dict[str, tuple[str, ...]] = {
         "Check them with a tape on the finished chair.",
     ),
     REACH: (
-        "Assumes the pelvis at the back support, thighs along the cushion and the trunk along the "
-        "back support. A client who sits otherwise reaches otherwise.",
+        "Taken with the pelvis at the back support, thighs along the cushion, trunk along the back "
+        "support and forearms level. A client who sits otherwise reaches otherwise.",
     ),
     STEADY: (
         "The centre of mass is an estimate, good to about 25 mm fore and aft and 30 mm in height; "

@@ -144,12 +144,14 @@ def _measure_rows(person: Person) -> Iterator[MeasureRow]:
             seen.setdefault((measure.name, measure.quantity.typed), []).append(measure)
     for same in seen.values():
         first = same[0]
+        kind, unit = CATALOGUE[first.name], first.quantity.unit
         side = "" if len(same) > 1 or first.side == "middle" else f", {first.side}"
-        digits = 0 if first.quantity.dimension == "length" else 1
+        digits = 0 if kind.dimension == "length" else 1
+        metric = first.quantity.typed.endswith(("mm", "cm", " m", "kg"))
         yield MeasureRow(
-            label=f"{CATALOGUE[first.name].label}{side}",
-            typed=first.quantity.typed,
-            value=f"{first.value:.{digits}f} {first.quantity.unit}",
+            label=f"{kind.label}{side}",
+            typed="" if metric else f"{first.value:.{digits}f} {unit}",
+            value=first.quantity.typed,
             mark="measured",
-            tolerance=f"± {first.tolerance:g} {first.quantity.unit}",
+            tolerance="" if first.tolerance == kind.tolerance else f"± {first.tolerance:g} {unit}",
         )

@@ -106,7 +106,18 @@ class Drawings:
 
 @dataclass(frozen=True)
 class MeasureRow:
-    """One body measure: as typed, in its base unit, measured or estimated, and how sure."""
+    """One body measure: value, the same in another unit, measured or estimated, how sure.
+
+    Parameters
+    ----------
+    label : str
+    typed : str
+        The value in another unit, for brackets; empty for none.
+    value : str
+    mark : {"measured", "estimated"}
+    tolerance : str
+        Empty for the usual one.
+    """
 
     label: str
     typed: str

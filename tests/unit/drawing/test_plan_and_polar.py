@@ -27,6 +27,7 @@ def test_plan_dimensions_show_the_geometry() -> None:
         "rear-track-mm": "560 rear track",
         "overall-width-mm": "640 overall width",
         "wheelbase-mm": "330 wheelbase",
+        "seat-depth-mm": "410 seat depth",
     }
 
 
