@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,10 +18,11 @@ if TYPE_CHECKING:
 
 LONGEST_PROBLEM = 44
 COLUMNS = (
-    "client", "what is asked", "set-ups", "wheel", "axle", "caster", "fork", "housing", "width",
+    "client", "what is asked", "set-ups", "best: wheel, axle, caster, fork, housing, width",
     "seat mm", "back deg", "ahead deg", "side deg", "elbow deg", "wide mm",
 )  # fmt: skip
-RIGHT = "llrlllllrrrrrrr"
+RIGHT = "llrlrrrrrr"
+NOTHING = "cannot be met"
 CHOSEN = ("rear_wheel", "axle_hole", "caster", "fork", "caster_housing", "seat_width")
 SHOWN = (
     "cushion_to_floor_front_mm",
@@ -105,14 +107,13 @@ def _row(fit: Fit) -> list[str]:
     from chairwright.papers.words import value_words
 
     client, setup = fit.person.client, fit.setup
-    problem = client.note.partition(".")[0]
-    if len(problem) > LONGEST_PROBLEM:
-        problem = problem[: LONGEST_PROBLEM - 3] + "..."
-    start = [client.reference, problem, f"{fit.count:.1e}"]
+    problem = re.split(r"[,;.](?= |$)", client.note, maxsplit=1)[0][:LONGEST_PROBLEM]
+    start = [client.reference, problem, f"{fit.count:.2e}".replace("e+", "e")]
     if fit.best is None or setup is None:
-        return [*start, "cannot be met", *[""] * (len(COLUMNS) - len(start) - 1)]
+        return [*start, NOTHING, *[""] * len(SHOWN)]
+    codes = " ".join(setup.codes[name] for name in CHOSEN)
     figures = [value_words(FIGURES[name], setup.figures[name]) for name in SHOWN]
-    return [*start, *(setup.codes[name] for name in CHOSEN), *figures]
+    return [*start, codes, *figures]
 
 
 def _foot(out: Path | None) -> str:

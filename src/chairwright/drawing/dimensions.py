@@ -146,7 +146,9 @@ def _with_text(
         return _Laid(item, low, high, first, first + width)
     tail = _TAIL_MM if high - low < 2.5 * _ARROW_MM else 1.0
     before, after = low - tail - width, high + tail
-    tries = (before, after) if axis == 1 or (low + high) / 2.0 < middle else (after, before)
+    if axis == 1:  # upward, where the rows below the view are not
+        return _Laid(item, low, high, before, before + width)
+    tries = (before, after) if (low + high) / 2.0 < middle else (after, before)
     clear = [first for first in tries if not _crossed(first, width, ends)]
     first = (clear or tries)[0]
     return _Laid(item, low, high, first, first + width)

@@ -17,7 +17,7 @@ _LEGEND = (
     LegendEntry("support area, caster swing", "hidden"),
     LegendEntry("turning circle, axle line", "centre"),
 )
-_LABEL_DEG = -52.0
+_LABEL_DEG = 48.0
 
 
 def plan_view(
@@ -110,7 +110,7 @@ def _turning_circle(shape: Shape, scale: float, units: Units) -> Group:
     diameter = plan_chair.turning_diameter_mm(shape)
     reach = diameter / 2.0 + 2.0 * scale
     turn = radians(_LABEL_DEG)
-    x, y = reach * cos(turn), reach * sin(turn) - 1.5 * scale
+    x, y = reach * cos(turn), reach * sin(turn)
     number = f"Ø {dimension_text(diameter, units)}"
     cross = 2.5 * scale
     return Group(
@@ -118,8 +118,8 @@ def _turning_circle(shape: Shape, scale: float, units: Units) -> Group:
         (
             Circle((0.0, 0.0), diameter / 2.0, "centre"),
             Line((-cross, 0.0), (cross, 0.0), "centre"),
-            Text((x, y), number, TEXT_MM, strong=len(number)),
-            Text((x, y - 3.6 * scale), "turning circle", TEXT_MM),
+            Text((x, y + 3.9 * scale), number, TEXT_MM, strong=len(number)),
+            Text((x, y), "turning circle", TEXT_MM),
         ),
     )
 
