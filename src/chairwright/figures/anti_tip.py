@@ -38,9 +38,7 @@ def pitch_to_contact(
     below = wheel_height_mm - axle
     reach = np.hypot(behind_mm, below)
     with np.errstate(invalid="ignore"):
-        return np.asarray(
-            np.arccos((wheel_radius - axle) / reach) - np.arctan2(behind_mm, below)
-        )
+        return np.asarray(np.arccos((wheel_radius - axle) / reach) - np.arctan2(behind_mm, below))
 
 
 def contact_pitch(rows: Rows) -> FloatArray:

@@ -59,8 +59,7 @@ def mass_box(rows: Rows, still_open: OpenMass | None = None) -> MassBox:
     added = still_open or OpenMass(*(known(np.zeros(len(rows))) for _ in range(4)))
     mass = added.mass
     frame_x, frame_y, frame_z = (
-        _mean(total, moment, frame, mass)
-        for total, moment in zip(sums, added[1:], strict=True)
+        _mean(total, moment, frame, mass) for total, moment in zip(sums, added[1:], strict=True)
     )
     tilting_x, tilting_z = _on_floor(rows, frame_x, frame_z)
     whole = corner_band(lambda extra: frame + wheels + extra, mass)
@@ -80,9 +79,7 @@ def mass_box(rows: Rows, still_open: OpenMass | None = None) -> MassBox:
 
 
 def _mean(total: FloatArray, moment: Band, mass: FloatArray, extra: Band) -> Band:
-    return corner_band(
-        lambda added, weight: (total + added) / (mass + weight), moment, extra
-    )
+    return corner_band(lambda added, weight: (total + added) / (mass + weight), moment, extra)
 
 
 def _on_floor(rows: Rows, x_mm: Band, z_mm: Band) -> tuple[Band, Band]:

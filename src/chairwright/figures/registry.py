@@ -10,9 +10,11 @@ from dataclasses import dataclass
 
 from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import Rows
+from chairwright.chair.steps import HIP, STEPS
 from chairwright.figures import anti_tip, balance, heights, mass, reach, space
 from chairwright.figures.band import Band
 from chairwright.figures.mass import MassBox
+from chairwright.line.choices import CHOICES
 from chairwright.mass_points import FloatArray
 
 ExactFormula = Callable[[Rows, Occupant], FloatArray]
@@ -60,6 +62,11 @@ class Figure:
     depends: tuple[str, ...] = ()
 
     @property
+    def touched_by(self) -> frozenset[str]:
+        """Every choice that can change the figure; for one of masses that is every choice."""
+        return frozenset(self.depends or POSED.get(self.name, CHOICES))
+
+    @property
     def resolution(self) -> float:
         """Smallest difference that is printed."""
         return float(10.0**-self.digits)
@@ -87,6 +94,32 @@ FEW_CHOICES: dict[str, tuple[str, ...]] = {
     "folded_width_mm": ("rear_wheel", "camber", "seat_width", "arm_support"),
     "leg_support_length_mm": ("side_frame", "seat_depth", "cushion", "hanger", "leg_length"),
 }
+
+GEAR = STEPS[0].choices
+FOOT = ("foot_supports", "hanger", "leg_length")
+POSED: dict[str, tuple[str, ...]] = {
+    "seat_to_floor_rear_mm": GEAR,
+    "seat_to_floor_front_mm": (*GEAR, "seat_depth"),
+    "cushion_to_floor_front_mm": (*GEAR, "seat_depth", "cushion"),
+    "foot_reach_mm": (*GEAR, "seat_depth", "cushion"),
+    "seat_angle_deg": GEAR,
+    "back_angle_deg": (*GEAR, "back_angle"),
+    "wheelbase_mm": GEAR,
+    "caster_stem_angle_deg": GEAR,
+    "caster_trail_mm": GEAR,
+    "toe_deg": GEAR,
+    "rear_track_mm": ("rear_wheel", "camber", "seat_width", "arm_support"),
+    "caster_track_mm": ("seat_width",),
+    "elbow_angle_deg": (*GEAR, *HIP, "seat_width", "arm_support"),
+    "push_reach_deg": (*GEAR, *HIP, "seat_width", "arm_support"),
+    "shoulder_ahead_of_axle_mm": (*GEAR, *HIP),
+    "footplate_clearance_mm": (*GEAR, *FOOT),
+    "caster_foot_clearance_mm": (*GEAR, *FOOT),
+    "caster_tyre_clearance_mm": (*GEAR, "seat_width", "arm_support"),
+    "pitch_to_anti_tip_deg": (*GEAR, "anti_tip"),
+    "overall_height_mm": (*GEAR, "back_angle", "back_height", "arm_support"),
+}
+"""Choices that touch an exact figure, where they are too many to tabulate."""
 
 COARSE_SCALE = {
     "overall_length_mm": 50.0,

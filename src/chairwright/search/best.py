@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from chairwright.chair.rows import IndexArray, Rows
 from chairwright.figures.band import Band
 from chairwright.line.choices import CHOICES
+from chairwright.mass_points import FloatArray
 from chairwright.search.criteria import Criteria, Judge, criteria
 from chairwright.search.engine import PRIORITY, Search
 from chairwright.search.prepared import Prepared, prepare
@@ -47,12 +48,32 @@ class Best:
 
 
 class BestGoal:
-    """Keeps what can still be at least as good as the best finished set-up."""
+    """Keeps what can still be at least as good as the best finished set-up.
 
-    def __init__(self, prepared: Prepared, rules: Criteria) -> None:
+    Parameters
+    ----------
+    prepared : Prepared
+    rules : Criteria
+        A must among the preferences counts 1 when it is broken.
+    enough : float or None
+        A cost at which any set-up will do; then the search ends there and ties are not
+        settled. None to find the least cost and settle ties by the line's order.
+    hint : tuple of Target
+        Cut like musts where wheels meet frame; only for a search that may miss set-ups.
+    """
+
+    def __init__(
+        self,
+        prepared: Prepared,
+        rules: Criteria,
+        *,
+        enough: float | None = None,
+        hint: tuple[Target, ...] = (),
+    ) -> None:
+        self._enough = enough
         self._judge = Judge(prepared, rules)
         self.names = rules.names
-        self.hard = rules.musts
+        self.hard = (*rules.musts, *hint)
         self.cost = np.inf
         self.index: dict[str, int] | None = None
 
@@ -71,7 +92,7 @@ class BestGoal:
     ) -> NDArray[np.bool_]:
         """See ``Goal``: what a parent must cost beyond the tables, its children must too."""
         cost = rows[OTHER][parent] + self._judge.tabled_cost(index) - 2 * CAUTION
-        return self._judge.possible(index, choice) & (cost <= self.cost)
+        return np.asarray(self._judge.possible(index, choice) & self._may_win(cost))
 
     def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:
         """See ``Goal``: the priority is the least cost still reachable."""
@@ -82,16 +103,24 @@ class BestGoal:
         lost = np.logical_or.reduce(
             [np.zeros(len(rows), dtype=bool), *self._judge.broken(rows, bands)]
         )
-        return ~lost & self.still(rows)
+        return np.asarray(~lost & self.still(rows))
 
     def still(self, rows: Rows) -> NDArray[np.bool_]:
         """See ``Goal``."""
         cost = rows[PRIORITY]
-        better = cost < self.cost
+        fine = self._may_win(cost)
         tie = cost == self.cost
-        if self.index is None or not tie.any():
-            return better & np.isfinite(cost)
-        return better | (tie & _listed_before(rows, self.index))
+        if self.index is None or self._enough is not None or not tie.any():
+            return fine
+        return np.asarray(fine & (~tie | _listed_before(rows, self.index)))
+
+    def _may_win(self, cost: FloatArray) -> NDArray[np.bool_]:
+        """By cost alone: nothing once enough is reached, no ties when they are not settled."""
+        if self._enough is None:
+            return (cost <= self.cost) & np.isfinite(cost)
+        if self.index is not None and self.cost <= self._enough:
+            return np.zeros(len(cost), dtype=bool)
+        return np.asarray(cost < self.cost)
 
     def take(self, rows: Rows, bands: dict[str, Band]) -> None:
         """See ``Goal``."""

@@ -16,6 +16,7 @@ from chairwright.search.prepared import Prepared
 from chairwright.targets.target import Target
 from chairwright.targets.verdict import COST_OF_NO_VALUE, SLACK
 
+
 def outside(target: Target, band: Band) -> FloatArray:
     """How far a figure certainly lies outside a target's range, in the figure's unit.
 
@@ -116,9 +117,7 @@ class Judge:
         """For each must, which rows certainly break it, shape (n,) each."""
         return [self._broken(rows, bands, target) for target in self.rules.musts]
 
-    def _broken(
-        self, rows: Rows, bands: dict[str, Band], target: Target
-    ) -> NDArray[np.bool_]:
+    def _broken(self, rows: Rows, bands: dict[str, Band], target: Target) -> NDArray[np.bool_]:
         ahead = self._ahead(rows, target)
         if ahead is not None:
             return ahead > 0.5
@@ -130,9 +129,12 @@ class Judge:
         if target.figure in self._tables:
             return self._tables[target.figure].least(key, rows.index)
         if target.figure in self._tried:
-            tried = self._tried[target.figure]
-            return tried.least(rows, lambda band: _score(target, band), key)
+            return self._trial(rows, target)
         return None
+
+    def _trial(self, rows: Rows, target: Target) -> FloatArray:
+        tried = self._tried[target.figure]
+        return tried.least(rows, lambda band: _score(target, band), self._keys[target])
 
     def tabled_cost(self, index: Mapping[str, IndexArray]) -> FloatArray:
         """Part of the least cost that the tables tell from option positions alone, shape (n,)."""
@@ -148,11 +150,9 @@ class Judge:
         total = np.zeros(len(rows))
         for target in self.rules.preferences:
             if target.figure in self._tried:
-                total += self._tried[target.figure].least(
-                    rows, lambda band, aim=target: _score(aim, band), self._keys[target]
-                )
+                total += self._trial(rows, target)
             elif target.figure in bands and target.figure not in self._tables:
-                total += cost(target, bands[target.figure])
+                total += _score(target, bands[target.figure])
         return total
 
 

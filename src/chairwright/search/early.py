@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 import numpy as np
 
@@ -148,7 +148,9 @@ class Early:
         return Band(front - rear, np.full(len(rows), np.inf))
 
 
-def _tabled(space: Space, choices: tuple[str, ...], columns: tuple[str, ...] | list[str]) -> EndsTable:
+def _tabled(
+    space: Space, choices: tuple[str, ...], columns: tuple[str, ...] | list[str]
+) -> EndsTable:
     table = EndsTable(space, choices)
     rows = table.grid.realised(space)
     for name in columns:

@@ -160,7 +160,7 @@ class FrontGoal:
         grades = self._grades(rows)[parent]
         for number, table in self._tables.items():
             grades[:, number] = table.least(f"{GRADE}{self._aims[number]}", index)
-        return fine & ~self._stairs.covers(grades)
+        return np.asarray(fine & ~self._stairs.covers(grades))
 
     def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:
         """See ``Goal``: the priority is the sum of the best grades still reachable."""
@@ -176,7 +176,7 @@ class FrontGoal:
         lost = np.logical_or.reduce(
             [np.isnan(grades).any(axis=1), *self._judge.broken(rows, bands)]
         )
-        return ~lost & self.still(rows)
+        return np.asarray(~lost & self.still(rows))
 
     def _grades(self, rows: Rows) -> Grades:
         return np.stack([rows[f"{GRADE}{n}"] for n in range(len(self._aims))], axis=1)

@@ -113,7 +113,7 @@ def _within(
                 fine &= angle >= np.radians(target.low) - SLACK_RAD
             if target.high is not None:
                 fine &= angle <= np.radians(target.high) + SLACK_RAD
-    return fine
+    return np.asarray(fine)
 
 
 SLACK_RAD = 1e-9

@@ -83,7 +83,7 @@ def _step_table(space: Space, step: Step) -> EndsTable:
 def _pushing_legs(occupant: Occupant) -> dict[str, tuple[float, float]] | None:
     """Ends for legs whose place depends on the floor, before they are placed.
 
-    The hip lies within one body length of the seat corner, so do the legs: wide but safe.
+    Wide but safe: the legs reach forward and down from the seat, and a little back and up.
     """
     if not occupant.feet_that_push:
         return None
@@ -99,7 +99,12 @@ def _pushing_legs(occupant: Occupant) -> dict[str, tuple[float, float]] | None:
         for segment in legs
     )
     ahead, below = mass * FARTHEST_LEG_MM, mass * FARTHEST_LEG_MM
-    return {"mass": (mass, mass), "x": (-0.1 * ahead, ahead), "y": (across, across), "z": (-below, 0.3 * below)}
+    return {
+        "mass": (mass, mass),
+        "x": (-0.1 * ahead, ahead),
+        "y": (across, across),
+        "z": (-below, 0.3 * below),
+    }
 
 
 FARTHEST_LEG_MM = 1200.0

@@ -10,6 +10,7 @@ from chairwright.search.early import Early
 from chairwright.search.geometry import running_gears
 from chairwright.search.look_ahead import LookAhead, OptionLookAhead
 from chairwright.search.open_mass import OpenMasses
+from chairwright.search.relevance import relevant_space
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
 
@@ -28,6 +29,7 @@ class Prepared:
     def __init__(self, space: Space) -> None:
         self.space = space
         self._look_ahead: dict[str, LookAhead] = {}
+        self._relevant: dict[frozenset[str], Prepared] = {}
         self._gears: dict[tuple[Target, ...], list[Rows]] = {}
 
     @cached_property
@@ -52,11 +54,19 @@ class Prepared:
         """Trial of one late choice for a figure that hangs on it alone; None for any other."""
         return OptionLookAhead(self.space, name) if name in OPTION_FIGURES else None
 
+    def relevant(self, figures: frozenset[str]) -> Prepared:
+        """The smaller space for a question about some figures, prepared."""
+        if figures not in self._relevant:
+            self._relevant[figures] = Prepared(relevant_space(self.space, figures))
+        return self._relevant[figures]
+
     def running_gears(self, musts: tuple[Target, ...]) -> list[Rows]:
         """Rows of the first step; the musts on angles are applied at once."""
         if musts not in self._gears:
             self._gears[musts] = list(running_gears(self.space, musts))
-        return [Rows(rows.line, dict(rows.index), dict(rows.columns)) for rows in self._gears[musts]]
+        return [
+            Rows(rows.line, dict(rows.index), dict(rows.columns)) for rows in self._gears[musts]
+        ]
 
 
 def prepare(space: Space | Prepared) -> Prepared:

@@ -6,20 +6,16 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
-from chairwright.chair.rows import IndexArray, Rows
-from chairwright.figures.band import Band
 from chairwright.figures.evaluate import figures_of, realise
-from chairwright.search.best import find_best
-from chairwright.search.criteria import Criteria, Judge
-from chairwright.search.engine import PRIORITY, Search
+from chairwright.mass_points import FloatArray
+from chairwright.search.best import BestGoal, find_best
+from chairwright.search.criteria import Criteria
+from chairwright.search.engine import Search
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
-from chairwright.targets.verdict import outside
-
-BROKEN = "certainly broken"
+from chairwright.targets.verdict import broken, outside
 
 
 @dataclass(frozen=True)
@@ -64,56 +60,14 @@ class Reasons:
     corrections : tuple of Correction
         Empty when the line builds nothing at all for the client.
     conflicts : tuple of tuple of Target
+        Empty when the list of corrections is not complete.
+    complete : bool
+        False when the search was stopped at the number of corrections asked for.
     """
 
     corrections: tuple[Correction, ...]
     conflicts: tuple[tuple[Target, ...], ...]
-
-
-class BrokenSetsGoal:
-    """Collects the smallest sets of musts that finished set-ups break, as bit masks."""
-
-    def __init__(self, prepared: Prepared, musts: tuple[Target, ...]) -> None:
-        self._judge = Judge(prepared, Criteria(musts, ()))
-        self.names = tuple(dict.fromkeys(target.figure for target in musts))
-        self.hard: tuple[Target, ...] = ()
-        self.sieve_choices: frozenset[str] = frozenset()
-        self.smallest: list[int] = []
-
-    @property
-    def found(self) -> bool:
-        """See ``Goal``."""
-        return bool(self.smallest)
-
-    def sieve(
-        self, rows: Rows, parent: IndexArray, index: dict[str, IndexArray], choice: str
-    ) -> NDArray[np.bool_]:
-        """See ``Goal``."""
-        return np.ones(len(parent), dtype=bool)
-
-    def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:
-        """See ``Goal``: the priority is the number of musts certainly broken."""
-        masks = np.zeros(len(rows), dtype=np.int64)
-        count = np.zeros(len(rows))
-        for bit, lost in enumerate(self._judge.broken(rows, bands)):
-            masks |= lost.astype(np.int64) << bit
-            count += lost
-        rows.columns[BROKEN] = masks.astype(float)
-        rows[PRIORITY] = count
-        return self.still(rows)
-
-    def still(self, rows: Rows) -> NDArray[np.bool_]:
-        """See ``Goal``."""
-        masks = rows[BROKEN].astype(np.int64)
-        fresh = np.ones(len(rows), dtype=bool)
-        for small in self.smallest:
-            fresh &= (masks & small) != small
-        return fresh
-
-    def take(self, rows: Rows, bands: dict[str, Band]) -> None:
-        """See ``Goal``."""
-        found = {int(mask) for mask in np.unique(rows[BROKEN])}
-        self.smallest = smallest_sets(found.union(self.smallest))
+    complete: bool = True
 
 
 def smallest_sets(masks: Iterable[int]) -> list[int]:
@@ -151,43 +105,95 @@ def hitting_sets(masks: Sequence[int]) -> list[int]:
     return partial
 
 
-def find_reasons(space: Space | Prepared, targets: Sequence[Target]) -> Reasons:
+def find_reasons(
+    space: Space | Prepared, targets: Sequence[Target], most: int | None = None
+) -> Reasons:
     """Why a space holds no set-up that meets every must.
 
     Parameters
     ----------
     space : Space or Prepared
     targets : sequence of Target
-        Preferences are ignored. At most 52 musts.
+        Preferences are ignored.
+    most : int or None
+        Stop after this many corrections; None for all.
 
     Returns
     -------
     Reasons
         No correction and no conflict when the musts can be met, or when nothing is buildable.
 
-    Raises
-    ------
-    ValueError
-        When there are more than 52 musts.
+    References
+    ----------
+    Duality of corrections and conflicts (Reiter 1987, from memory): a group of musts that shares
+    a member with every smallest correction, and that no set-up meets, is a smallest conflict;
+    if some set-up meets it, that set-up shows a further correction.
     """
-    musts = tuple(target for target in targets if target.must)
-    if len(musts) > MOST_MUSTS:
-        raise ValueError(TOO_MANY.format(most=MOST_MUSTS, got=len(musts)))
     prepared = prepare(space)
-    goal = BrokenSetsGoal(prepared, musts)
-    Search(prepared, goal).run()
-    broken = [mask for mask in goal.smallest if mask]
-    if len(broken) < len(goal.smallest):
+    musts = tuple(target for target in targets if target.must)
+    everything = (1 << len(musts)) - 1
+    if _some_set_up(prepared, musts, everything) is not None:
         return Reasons((), ())
-    corrections = tuple(_correction(prepared, musts, mask) for mask in broken)
-    conflicts = tuple(_chosen(musts, mask) for mask in hitting_sets(broken))
-    return Reasons(corrections, conflicts)
+    corrections: list[int] = []
+    proven: set[int] = set()
+    while untried := [each for each in _groups(corrections) if each not in proven]:
+        if len(corrections) == most:
+            break
+        lost = _some_set_up(prepared, musts, held=untried[0])
+        if lost is None:
+            proven.add(untried[0])
+        else:
+            corrections.append(_fewer(prepared, musts, lost))
+    ordered = smallest_sets(corrections)
+    shown = tuple(_correction(prepared, musts, mask) for mask in ordered)
+    if untried:
+        return Reasons(shown, (), complete=False)
+    return Reasons(shown, tuple(_chosen(musts, mask) for mask in hitting_sets(ordered)))
 
 
-MOST_MUSTS = 52
-"""Bit masks are carried as floating-point numbers, exact to 52 bits."""
+def _groups(corrections: Sequence[int]) -> list[int]:
+    """Groups of musts to try to hold: at first none at all."""
+    return hitting_sets(corrections) or [0]
 
-TOO_MANY = "reasons can be found for at most {most} musts; got {got}"
+
+def _fewer(prepared: Prepared, musts: tuple[Target, ...], lost: int) -> int:
+    """A smallest correction within the musts that some set-up breaks: none of it can be held."""
+    everything = (1 << len(musts)) - 1
+    for bit in range(len(musts)):
+        if lost >> bit & 1:
+            with_it = _some_set_up(prepared, musts, everything & ~lost | 1 << bit)
+            lost = lost if with_it is None else with_it
+    return lost
+
+
+def _some_set_up(prepared: Prepared, musts: tuple[Target, ...], held: int) -> int | None:
+    """The musts that some set-up breaks which holds the given ones; None without such a set-up.
+
+    The set-up is sought among those that break few, but need not break the fewest.
+    """
+    kept, rest = _chosen(musts, held), _chosen(musts, ~held)
+    small = prepared.relevant(frozenset(target.figure for target in kept))
+    index = _first(BestGoal(small, Criteria(kept, ()), enough=np.inf), small)
+    if index is None:
+        return None
+    fewer = BestGoal(prepared, Criteria(kept, rest), enough=np.inf, hint=rest)
+    index = _first(fewer, prepared) or index
+    found = _figures(prepared, index, [target.figure for target in musts])
+    lost = (broken(target, found[target.figure])[0] for target in musts)
+    return sum(1 << bit for bit, each in enumerate(lost) if each)
+
+
+def _first(goal: BestGoal, prepared: Prepared) -> dict[str, int] | None:
+    Search(prepared, goal).run()
+    return goal.index
+
+
+def _figures(
+    prepared: Prepared, index: dict[str, int], names: Sequence[str]
+) -> dict[str, FloatArray]:
+    places = {name: np.array([place]) for name, place in index.items()}
+    rows, _ = realise(prepared.space.line, prepared.space.occupant, places)
+    return figures_of(rows, prepared.space.occupant, names)
 
 
 def _chosen(musts: tuple[Target, ...], mask: int) -> tuple[Target, ...]:
@@ -201,10 +207,7 @@ def _correction(prepared: Prepared, musts: tuple[Target, ...], mask: int) -> Cor
     best = find_best(prepared, [*kept, *asked])
     if best is None:
         raise AssertionError(LOST)
-    index = {name: np.array([place]) for name, place in best.index.items()}
-    space = prepared.space
-    rows, _ = realise(space.line, space.occupant, index)
-    found = figures_of(rows, space.occupant, [target.figure for target in given])
+    found = _figures(prepared, best.index, [target.figure for target in given])
     gives = tuple(
         Give(target, float(value[0]), float(outside(target, value)[0]))
         for target in given

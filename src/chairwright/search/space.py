@@ -111,9 +111,7 @@ def _nothing_left(line: Line, name: str, settled: Mapping[str, Iterable[str]]) -
     )
 
 
-def obeyed(
-    line: Line, rules: Iterable[Rule], index: Mapping[str, IndexArray]
-) -> NDArray[np.bool_]:
+def obeyed(line: Line, rules: Iterable[Rule], index: Mapping[str, IndexArray]) -> NDArray[np.bool_]:
     """Which set-ups keep all the rules.
 
     Parameters

@@ -1,0 +1,53 @@
+"""A smaller space in which a question about some figures has the same answer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+import numpy as np
+
+from chairwright.chair.rows import IndexArray
+from chairwright.figures.registry import FIGURES
+from chairwright.search.space import Space
+
+
+def relevant_space(space: Space, figures: Iterable[str]) -> Space:
+    """Keep of each choice that touches none of the figures one option for every use in the rules.
+
+    Options that no figure and no rule tells apart are interchangeable, so a set-up with given
+    values of the figures is in the smaller space exactly when one is in the whole. What can be
+    built depends on hanger length and anti-tip device too: those stay whole.
+
+    Parameters
+    ----------
+    space : Space
+    figures : iterable of str
+
+    Returns
+    -------
+    Space
+    """
+    touched = frozenset[str]().union(ALWAYS, *(FIGURES[name].touched_by for name in figures))
+    allowed = {
+        name: options if name in touched else _told_apart(space, name, options)
+        for name, options in space.allowed.items()
+    }
+    return replace(space, allowed=allowed)
+
+
+ALWAYS = frozenset({"side_frame", "foot_supports", "hanger", "leg_length", "anti_tip"})
+"""Choices by which a set-up can stand in the floor."""
+
+
+def _told_apart(space: Space, name: str, options: IndexArray) -> IndexArray:
+    codes = [space.line.choices[name].options[place].code for place in options]
+    uses = [
+        codes_of[name]
+        for rule in space.line.rules
+        for codes_of in (rule.when, rule.need)
+        if name in codes_of
+    ]
+    signatures = [tuple(code in use for use in uses) for code in codes]
+    first = {signature: place for place, signature in reversed(list(enumerate(signatures)))}
+    return np.asarray(options[sorted(first.values())])
