@@ -88,9 +88,9 @@ class Search:
 
     def _judged(self, rows: Rows, level: int) -> Rows:
         self.looked_at += len(rows)
-        rows = _only(rows, buildable(rows))
+        stands = buildable(rows)
         bands = self._bands.of(rows, STEPS[level].choices[-1])
-        keep = self._goal.judge(rows, bands)
+        keep = self._goal.judge(rows, bands) & stands
         if level == len(STEPS) - 1:
             self._goal.take(_only(rows, keep), {n: _sift(b, keep) for n, b in bands.items()})
         return _only(rows, keep)
@@ -99,15 +99,15 @@ class Search:
         if level == len(STEPS) - 1:
             return
         options = self._space.allowed[STEPS[level + 1].choices[0]]
-        rows = rows.take(np.argsort(rows[PRIORITY], kind="stable"))
+        order = np.argsort(rows[PRIORITY], kind="stable")
         start, size = 0, FIRST_PIECE
         largest = max(1, LARGEST_GROWN // len(options))
         while start < len(rows):
-            piece = rows.take(np.arange(start, min(start + size, len(rows))))
+            part = order[start : start + size]
             start, size = start + size, min(size * 8, largest)
-            piece = _only(piece, self._goal.still(piece))
-            if len(piece):
-                grown = self._grow(level + 1, piece)
+            part = part[self._goal.still(rows)[part]]
+            if len(part):
+                grown = self._grow(level + 1, rows.take(part))
                 if len(grown):
                     self._descend(level + 1, grown)
 
