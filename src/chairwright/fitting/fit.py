@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from chairwright.chair.occupant import Occupant, seat
 from chairwright.fitting.described import Described, describe
+from chairwright.fitting.settled import space_for
 from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.person.estimates import MeasureSet, complete
@@ -14,7 +15,7 @@ from chairwright.person.plausibility import Review, review
 from chairwright.search.best import Best, find_best
 from chairwright.search.front import Front, Objective, find_front
 from chairwright.search.reasons import Reasons, find_reasons
-from chairwright.search.space import Space, open_space
+from chairwright.search.space import Space
 from chairwright.targets.build import targets_for
 from chairwright.targets.target import Target
 
@@ -127,10 +128,10 @@ def fit_client(
         When the client file asks for what cannot be meant.
     """
     person = read_person(client)
-    space = open_space(line, person.occupant, client.fixed_choices)
+    space = space_for(client, line, person.occupant)
     count = space.count
     progress(f"{count:,} set-ups; looking for the best")
-    best = find_best(space, person.targets)
+    best = find_best(space, person.targets) if count else None
     objectives = objectives_for(person.occupant)
     reasons, setup, found = None, None, None
     if best is not None:
@@ -140,7 +141,7 @@ def fit_client(
             found = find_front(space, person.targets, objectives)
     else:
         progress("no set-up meets every must; looking for the reasons")
-        reasons = find_reasons(space, person.targets)
+        reasons = find_reasons(space, person.targets) if count else Reasons((), ())
         if reasons.corrections:
             nearest = reasons.corrections[0].index
             setup = describe(line, person.occupant, nearest, person.targets)
