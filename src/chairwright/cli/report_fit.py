@@ -42,7 +42,7 @@ def fit_text(fit: Fit, units: Units) -> str:
     """
     sections = [head_text(fit), measure_text(fit)]
     if fit.reasons is not None:
-        sections += reason_sections(fit.reasons, fit.line)
+        sections += reason_sections(fit.reasons, fit.line, fit.count)
     if fit.setup is not None:
         sections += [_setup_head(fit), *setup_sections(fit.setup, units)]
     if fit.front is not None:
@@ -88,13 +88,15 @@ def _setup_head(fit: Fit) -> str:
     return wrapped("Nearest set-up: that of group 1 above. It does NOT meet every must.")
 
 
-def reason_sections(reasons: Reasons, line: Line) -> list[str]:
+def reason_sections(reasons: Reasons, line: Line, count: int) -> list[str]:
     """Why nothing fits: what could be given up, and what cannot hold together.
 
     Parameters
     ----------
     reasons : Reasons
     line : Line
+    count : int
+        Set-ups in the space.
 
     Returns
     -------
@@ -102,6 +104,8 @@ def reason_sections(reasons: Reasons, line: Line) -> list[str]:
     """
     if not reasons.corrections:
         words = "No set-up of this line stands on its wheels for this client."
+        if count == 0:
+            words = "The settled choices leave no set-up that keeps the line's rules."
         return [wrapped(f"{words} Widen the settled choices, or take another line.")]
     head = "No set-up of this line meets every must. That is a result, with its reasons."
     shown = reasons.corrections[:CORRECTION_ROWS]
