@@ -13,6 +13,9 @@ MIDDLE_ELBOW_DEG = 110.0
 
 NO_HAND = "the {side} hand cannot push: it is lost"
 
+ROUNDING = 1e-12
+"""A cosine this near to 1 or -1 is the folded or the straight arm, not out of reach."""
+
 RIM_TUBE_HALF_MM = 10.0
 """Half the hand-rim tube: the hand's middle lies this far inside the rim's outer edge
 (common practice, no source)."""
@@ -37,6 +40,7 @@ def elbow_angle(upper_arm_mm: float, forearm_mm: float, distance_mm: FloatArray)
     Law of cosines: cos E = (a^2 + f^2 - d^2) / (2 a f).
     """
     cosine = (upper_arm_mm**2 + forearm_mm**2 - distance_mm**2) / (2 * upper_arm_mm * forearm_mm)
+    cosine = np.where(np.abs(np.abs(cosine) - 1.0) < ROUNDING, np.sign(cosine), cosine)
     with np.errstate(invalid="ignore"):
         return np.asarray(np.degrees(np.arccos(cosine)))
 
