@@ -5,7 +5,6 @@ from __future__ import annotations
 from numpy.typing import ArrayLike
 
 from chairwright.chair.shape import Shape
-from chairwright.drawing.dimensions import Units
 from chairwright.drawing.plan_view import plan_sheet
 from chairwright.drawing.polar import polar_sheet
 from chairwright.drawing.sheet import Page, Sheet
@@ -23,7 +22,6 @@ def sheet_drawings(
     shape: Shape,
     directions_deg: ArrayLike,
     angles_deg: ArrayLike,
-    units: Units = "mm",
     highest_mm: float = HIGHEST_MM,
 ) -> Drawings:
     """Draw side view, plan and polar chart for a set-up sheet.
@@ -34,7 +32,6 @@ def sheet_drawings(
         Floor axes [mm].
     directions_deg, angles_deg : array_like, shape (n,) [deg]
         Tipping angle by direction, left positive.
-    units : {"mm", "in"}
     highest_mm : float [mm]
         Room on paper for the side view, which stands beside the plan.
 
@@ -49,8 +46,8 @@ def sheet_drawings(
         When directions and angles do not match.
     """
     return Drawings(
-        side=_drawing(side_sheet(shape, units, Page(SIDE_WIDTH_MM, highest_mm)), "side"),
-        plan=_drawing(plan_sheet(shape, units, Page(PLAN_WIDTH_MM, highest_mm)), "plan"),
+        side=_drawing(side_sheet(shape, page=Page(SIDE_WIDTH_MM, highest_mm)), "side"),
+        plan=_drawing(plan_sheet(shape, page=Page(PLAN_WIDTH_MM, highest_mm)), "plan"),
         polar=_drawing(polar_sheet(directions_deg, angles_deg, POLAR_MM), "polar"),
     )
 

@@ -61,7 +61,7 @@ def sheet_of(
     setup_id : str
         What the set-up is called on the sheet.
     units : {"mm", "in"}
-        ``"in"`` adds inches to lengths.
+        ``"in"`` adds inches to the lengths in the table; the drawings stay in mm.
     paper : {"a4", "us-letter"}
         Sets the room for the drawings.
 
@@ -82,11 +82,12 @@ def sheet_of(
         propulsion=propulsion_words(person.client),
         choices=in_order(choices_of(setup)),
         figures=tuple(_groups(rows, numbers, units)),
-        drawings=sheet_drawings(setup.shape, setup.directions_deg, setup.angles_deg, units, room),
+        drawings=sheet_drawings(setup.shape, setup.directions_deg, setup.angles_deg, room),
         measures=tuple(_measure_rows(person)),
         musts=tuple(_decisions(person, setup)),
         sources=tuple(Source(str(number), words) for number, words in numbers.listed),
         status=NOT_MET if setup.broken else "",
+        units=units,
     )
 
 
@@ -107,12 +108,12 @@ def _groups(rows: Sequence[Row], numbers: SourceNumbers, units: Units) -> Iterat
 
 def _figure_row(row: Row, numbers: SourceNumbers, units: Units) -> FigureRow:
     figure = row.figure
-    inches = f" = {inches_words(figure, row.value)}" if units == "in" else ""
+    inches = inches_words(figure, row.value) if units == "in" else ""
     return FigureRow(
         label=figure.label,
         value=value_words(figure, row.value),
-        unit=figure.unit + inches.removesuffix(" = "),
-        spread=spread_words(figure, row.spread),
+        unit=figure.unit,
+        spread=inches or spread_words(figure, row.spread),
         target="" if row.must is None else range_words(row.must.target),
         verdict=row.word,
         source=numbers.of(item.target.source for item in row.asked),

@@ -56,7 +56,7 @@ class FigureRow:
     label, value, unit : str
         ``value`` is text, rounded already; "–" when there is none.
     spread : str
-        Such as "± 1.9", or empty.
+        Such as "± 1.9", or empty; for a length, the same in inches when those are wanted.
     target : str
         What must hold, such as "10 to 20"; empty when nothing must.
     verdict : Verdict or None
@@ -161,6 +161,8 @@ class SheetPayload:
         As it should be printed; empty leaves a rule to write on.
     status : str
         Printed in a frame at the top, such as that the set-up misses a must; empty for none.
+    units : {"mm", "in"}
+        ``"in"`` when lengths are given in inches as well.
     choices : tuple of ChoiceGroup
         In the order of adjustment, see ``papers.order.in_order``.
     """
@@ -179,3 +181,4 @@ class SheetPayload:
     revision: str = "1"
     date: str = ""
     status: str = ""
+    units: Literal["mm", "in"] = "mm"
