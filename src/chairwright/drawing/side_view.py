@@ -147,4 +147,3 @@ def _clearance(shape: Shape) -> list[Dimension]:
         return []
     low = min(plates, key=lambda point: point[1])
     return [_height("footplate_clearance_mm", low, "footplate", "right")]
-
