@@ -64,7 +64,7 @@ class Figure:
     @property
     def touched_by(self) -> frozenset[str]:
         """Every choice that can change the figure; for one of masses that is every choice."""
-        return frozenset(self.depends or POSED.get(self.name, CHOICES))
+        return frozenset(self.depends or POSED.get(self.name, tuple(CHOICES)))
 
     @property
     def resolution(self) -> float:

@@ -90,7 +90,23 @@ class BestGoal:
     def sieve(
         self, rows: Rows, parent: IndexArray, index: dict[str, IndexArray], choice: str
     ) -> NDArray[np.bool_]:
-        """See ``Goal``: what a parent must cost beyond the tables, its children must too."""
+        """Tell which children may still win: what a parent costs beyond the tables, they do too.
+
+        Parameters
+        ----------
+        rows : Rows, shape (m,)
+            The parents.
+        parent : ndarray of int, shape (n,)
+            Row of each child's parent.
+        index : dict of str to ndarray of int, shape (n,)
+            The children's option positions of `sieve_choices` and of the rules' choices.
+        choice : str
+            The choice just made.
+
+        Returns
+        -------
+        ndarray of bool, shape (n,)
+        """
         cost = rows[OTHER][parent] + self._judge.tabled_cost(index) - 2 * CAUTION
         return np.asarray(self._judge.possible(index, choice) & self._may_win(cost))
 

@@ -46,7 +46,23 @@ class Goal(Protocol):
     def sieve(
         self, rows: Rows, parent: IndexArray, index: dict[str, IndexArray], choice: str
     ) -> NDArray[np.bool_]:
-        """Tell by option positions alone which children of ``rows`` may still matter."""
+        """Tell by option positions alone which children of ``rows`` may still matter.
+
+        Parameters
+        ----------
+        rows : Rows, shape (m,)
+            The parents.
+        parent : ndarray of int, shape (n,)
+            Row of each child's parent.
+        index : dict of str to ndarray of int, shape (n,)
+            The children's option positions of `sieve_choices` and of the rules' choices.
+        choice : str
+            The choice just made.
+
+        Returns
+        -------
+        ndarray of bool, shape (n,)
+        """
 
     def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:
         """Set ``rows[PRIORITY]`` (least first) and tell which rows may still matter."""

@@ -153,7 +153,23 @@ class FrontGoal:
     def sieve(
         self, rows: Rows, parent: IndexArray, index: dict[str, IndexArray], choice: str
     ) -> NDArray[np.bool_]:
-        """See ``Goal``."""
+        """Tell which children no front point found so far equals or beats.
+
+        Parameters
+        ----------
+        rows : Rows, shape (m,)
+            The parents.
+        parent : ndarray of int, shape (n,)
+            Row of each child's parent.
+        index : dict of str to ndarray of int, shape (n,)
+            The children's option positions of `sieve_choices` and of the rules' choices.
+        choice : str
+            The choice just made.
+
+        Returns
+        -------
+        ndarray of bool, shape (n,)
+        """
         fine = self._judge.possible(index, choice)
         if self._stairs is None or all(choice not in t.depends for t in self._tables.values()):
             return fine

@@ -75,7 +75,20 @@ class OptionLookAhead:
         self._formula = formula
 
     def least(self, rows: Rows, cost: Callable[[Band], FloatArray], key: str) -> FloatArray:
-        """Least cost that rows can still reach, carried with the rows under ``key``, shape (n,)."""
+        """Least cost that rows can still reach.
+
+        Parameters
+        ----------
+        rows : Rows, shape (n,)
+        cost : callable
+            From a band of the figure to its cost, shape (n,).
+        key : str
+            Column under which the answer is carried with the rows.
+
+        Returns
+        -------
+        ndarray, shape (n,)
+        """
         if self._choice in rows.index:
             return cost(known(self._formula(rows, self._space.occupant)))
         if key not in rows.columns:
