@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any, get_args, get_type_hints
 
 import pytest
 from pydantic import BaseModel
 
 from chairwright.figures.registry import FIGURES, GROUPS, Figure
+from chairwright.files.client import read_client
+from chairwright.files.setup import read_setup
+from chairwright.fitting.fit import read_person
+from chairwright.fitting.setup import check_setup, index_of
 from chairwright.line import schema
 from chairwright.line.choices import CHOICES
 from chairwright.line.load import load_line
@@ -66,6 +71,18 @@ def test_the_figures_page_says_what_the_figure_means(figure: Figure) -> None:
     if meaning(figure):
         assert words == meaning(figure)
     assert row == figure_row(figure, words)
+
+
+def test_the_set_up_page_shows_a_chair_that_can_be_built(tmp_path: Path) -> None:
+    files = {"client": "client-file.md", "setup": "setup-file.md"}
+    for name, page in files.items():
+        text = (REFERENCE / page).read_text("utf-8")
+        (whole, *_) = re.findall(r"^```yaml\n(.*?)^```$", text, re.MULTILINE | re.DOTALL)
+        whole = whole.replace("../clients/wr-014.yaml", "client.yaml")
+        (tmp_path / f"{name}.yaml").write_text(whole, encoding="utf-8")
+    setup = read_setup(tmp_path / "setup.yaml")
+    line, person = load_line(setup.line), read_person(read_client(setup.client_path))
+    check_setup(setup, line, person.occupant, index_of(setup, line))
 
 
 def line_rows() -> list[tuple[str, str, str]]:
