@@ -100,7 +100,7 @@ def _title(name: str, scale: float) -> Group:
 
 
 def _title_text(name: str, scale: float) -> str:
-    return f"{name}  1:{scale:g}"
+    return f"{name} 1:{scale:g}"
 
 
 def _title_width(name: str, scale: float) -> float:

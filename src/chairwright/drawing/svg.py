@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import cos, radians, sin
 from xml.etree import ElementTree as ET
 
-from chairwright.drawing.lettering import CAP_HEIGHT_EM, DESCENT_EM, text_width
+from chairwright.drawing.lettering import CAP_HEIGHT_EM, DESCENT_EM, REGULAR_SHARE, text_width
 from chairwright.drawing.palette import FONT_FAMILY, INK, PENS, SHEET, PenName
 from chairwright.drawing.scene import (
     Arc,
@@ -124,14 +124,25 @@ def _draw_text(node: ET.Element, item: Text) -> None:
     if item.backed:
         _child(node, "rect", **_backing(item), fill=SHEET, **turn)
     look = {"font-size": _number(item.size_mm), "text-anchor": item.anchor, "fill": INK}
-    text = _child(node, "text", x=x, y=y, **look, **turn)
     if 0 < item.strong < len(item.text):
-        head = _child(text, "tspan", **{"font-weight": "600"})
-        head.text, head.tail = item.text[: item.strong], item.text[item.strong :]
+        text = _child(node, "text", x=x, y=y, **look, **turn)
+        _run(text, item.text[: item.strong], item.size_mm, strong=True)
+        _run(text, item.text[item.strong :], item.size_mm, strong=False)
         return
-    if item.strong:
-        text.set("font-weight", "600")
+    whole = _room(item.text, item.size_mm, strong=bool(item.strong))
+    text = _child(node, "text", x=x, y=y, **look, **whole, **turn)
     text.text = item.text
+
+
+def _run(node: ET.Element, words: str, size_mm: float, *, strong: bool) -> None:
+    _child(node, "tspan", **_room(words, size_mm, strong=strong)).text = words
+
+
+def _room(words: str, size_mm: float, *, strong: bool) -> dict[str, str]:
+    """Weight and width of a run of letters, kept when another font stands in."""
+    room = text_width(words, size_mm) * (1.0 if strong else REGULAR_SHARE)
+    kept = {"textLength": _number(room), "lengthAdjust": "spacingAndGlyphs"}
+    return kept | ({"font-weight": "600"} if strong else {})
 
 
 def _backing(item: Text) -> dict[str, str]:
