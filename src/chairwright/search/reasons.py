@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -45,6 +46,8 @@ class Correction:
     gives : tuple of Give
         The amounts, least in total when each counts in steps of its figure's scale.
     index : dict of str to int
+        Of the set-ups that give no more than these amounts, the one that the preferences rank
+        first.
     """
 
     gives: tuple[Give, ...]
@@ -114,7 +117,7 @@ def find_reasons(
     ----------
     space : Space or Prepared
     targets : sequence of Target
-        Preferences are ignored.
+        Preferences choose among the set-ups that give equally little.
     most : int or None
         Stop after this many corrections; None for all.
 
@@ -145,7 +148,8 @@ def find_reasons(
         else:
             corrections.append(_fewer(prepared, musts, lost))
     ordered = smallest_sets(corrections)
-    shown = tuple(_correction(prepared, musts, mask) for mask in ordered)
+    groups = [_chosen(musts, mask) for mask in ordered]
+    shown = tuple(_correction(prepared, targets, given) for given in groups)
     if untried:
         return Reasons(shown, (), complete=False)
     return Reasons(shown, tuple(_chosen(musts, mask) for mask in hitting_sets(ordered)))
@@ -200,20 +204,36 @@ def _chosen(musts: tuple[Target, ...], mask: int) -> tuple[Target, ...]:
     return tuple(target for bit, target in enumerate(musts) if mask >> bit & 1)
 
 
-def _correction(prepared: Prepared, musts: tuple[Target, ...], mask: int) -> Correction:
-    given = _chosen(musts, mask)
-    kept = [target for target in musts if target not in given]
+def _correction(
+    prepared: Prepared, targets: Sequence[Target], given: tuple[Target, ...]
+) -> Correction:
+    """The least that a group must give, and of the set-ups that give so little the best."""
+    kept = [target for target in targets if target.must and target not in given]
     asked = [replace(target, must=False, weight=1.0) for target in given]
-    best = find_best(prepared, [*kept, *asked])
+    least = _sure_best(prepared, [*kept, *asked])
+    reached = _figures(prepared, least, [target.figure for target in given])
+    gives = tuple(_give(target, float(reached[target.figure][0])) for target in given)
+    eased = [_eased(give) for give in gives if not math.isnan(give.value)]
+    preferred = [target for target in targets if not target.must]
+    return Correction(gives, _sure_best(prepared, [*kept, *eased, *preferred]))
+
+
+def _sure_best(prepared: Prepared, targets: Sequence[Target]) -> dict[str, int]:
+    best = find_best(prepared, targets)
     if best is None:
         raise AssertionError(LOST)
-    found = _figures(prepared, best.index, [target.figure for target in given])
-    gives = tuple(
-        Give(target, float(value[0]), float(outside(target, value)[0]))
-        for target in given
-        for value in [found[target.figure]]
-    )
-    return Correction(gives, best.index)
+    return best.index
+
+
+def _give(target: Target, value: float) -> Give:
+    return Give(target, value, float(outside(target, np.array([value]))[0]))
+
+
+def _eased(give: Give) -> Target:
+    """The must with its range opened as far as the figure that was reached."""
+    low, high = give.target.low, give.target.high
+    low = low if low is None else min(low, give.value)
+    return replace(give.target, low=low, high=high if high is None else max(high, give.value))
 
 
 LOST = "a set-up that breaks these musts was found before and must be found again"
