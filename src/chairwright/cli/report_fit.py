@@ -152,6 +152,8 @@ def give_words(give: Give) -> str:
 
 
 def _clash_words(clash: Sequence[Target]) -> str:
+    if len(clash) == 1:
+        return f"{target_words(clash[0])}, by itself"
     return " with ".join(target_words(target) for target in clash)
 
 
