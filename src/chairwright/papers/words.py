@@ -21,7 +21,8 @@ WIDTH = 100
 
 NO_VALUE = "–"
 COMMON = "common practice, no source"
-_AFTER_CITATION = re.compile(r"(?<=\)); ")
+_CERTAINTIES = ("source", "only", "derived", "unverified", "witness")
+_AFTER_CITATION = re.compile("(?:" + "|".join(f"(?<={end}\\))" for end in _CERTAINTIES) + "); ")
 _PROPULSION = {
     "hands": "both hands on the rims",
     "feet": "both feet on the floor",

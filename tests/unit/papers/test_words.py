@@ -66,11 +66,20 @@ def test_a_small_amount_is_never_nothing() -> None:
 
 
 def test_sources_are_numbered_once_each() -> None:
-    sources = ["A (read); B (read)", "B (read)", "common practice, no source: zero is the aim"]
+    sources = [
+        "A (read in the source); B (derived)",
+        "B (derived)",
+        "common practice, no source: zero is the aim",
+    ]
     numbers = SourceNumbers(sources)
     assert numbers.listed == [
-        (1, "A (read)"), (2, "B (read)"), (3, "common practice, no source: zero is the aim")
+        (1, "A (read in the source)"), (2, "B (derived)"), (3, "common practice, no source: zero is the aim")
     ]  # fmt: skip
     assert numbers.of(sources[:2]) == "1 2"
     brief = SourceNumbers(sources, brief_citations)
     assert brief.listed[2] == (3, "common practice, no source")
+
+
+def test_a_bracket_inside_a_citation_does_not_split_it() -> None:
+    words = "Code, 60 in (1524 mm); 1500 mm elsewhere (restated by a secondary source)"
+    assert SourceNumbers([words]).listed == [(1, words)]
