@@ -73,8 +73,10 @@ def test_sources_are_numbered_once_each() -> None:
     ]
     numbers = SourceNumbers(sources)
     assert numbers.listed == [
-        (1, "A (read in the source)"), (2, "B (derived)"), (3, "common practice, no source: zero is the aim")
-    ]  # fmt: skip
+        (1, "A (read in the source)"),
+        (2, "B (derived)"),
+        (3, "common practice, no source: zero is the aim"),
+    ]
     assert numbers.of(sources[:2]) == "1 2"
     brief = SourceNumbers(sources, brief_citations)
     assert brief.listed[2] == (3, "common practice, no source")
