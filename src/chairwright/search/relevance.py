@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from chairwright.chair.rows import IndexArray
+from chairwright.chair.steps import STEPS
 from chairwright.figures.registry import FIGURES
 from chairwright.search.space import Space
 
@@ -17,7 +18,7 @@ def relevant_space(space: Space, figures: Iterable[str]) -> Space:
 
     Options that no figure and no rule tells apart are interchangeable, so a set-up with given
     values of the figures is in the smaller space exactly when one is in the whole. What can be
-    built depends on hanger length and anti-tip device too: those stay whole.
+    built depends on running gear, foot supports and anti-tip device: those stay whole.
 
     Parameters
     ----------
@@ -36,8 +37,8 @@ def relevant_space(space: Space, figures: Iterable[str]) -> Space:
     return replace(space, allowed=allowed)
 
 
-ALWAYS = frozenset({"side_frame", "foot_supports", "hanger", "leg_length", "anti_tip"})
-"""Choices by which a set-up can stand in the floor."""
+ALWAYS = frozenset({*STEPS[0].choices, "foot_supports", "hanger", "leg_length", "anti_tip"})
+"""Choices that decide whether a set-up stands on its wheels with nothing in the floor."""
 
 
 def _told_apart(space: Space, name: str, options: IndexArray) -> IndexArray:
