@@ -19,6 +19,8 @@ from .rules import allowed_positions, rules_kept
 Index = dict[str, NDArray[np.intp]]
 Wanted = Callable[[Rows], NDArray[np.bool_]]
 AT_ONCE = 4000
+MOST_DRAWS = 60
+TOO_FEW = "hardly any set-up of this line stands"
 LEGS = ("foot_supports", "hanger", "leg_length")
 
 
@@ -64,9 +66,16 @@ def random_setups(
     -------
     tuple of Rows and list of MassPoints
         Of ``count`` set-ups; places in frame axes.
+
+    Raises
+    ------
+    LookupError
+        When hardly any set-up is to be had.
     """
     kept: list[Index] = []
     while sum(len(index["caster"]) for index in kept) < count:
+        if len(kept) == MOST_DRAWS:
+            raise LookupError(TOO_FEW)
         index = random_index(line, occupant, rng)
         rows, _ = realise(line, occupant, index)
         fine = buildable(rows)

@@ -1,0 +1,1 @@
+"""Evidence: numbers worked out by hand."""

@@ -1,0 +1,1 @@
+"""Evidence: laws that hold for every chair."""

@@ -1,0 +1,174 @@
+"""The exact search against brute force on 200 random small lines.
+
+Each line has some hundreds to some ten thousands of set-ups; client, rules, settled choices,
+musts and preferences are drawn too. Best set-up, trade-off front, smallest corrections with
+their amounts, smallest conflicts and the count must all be the same.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+import pytest
+
+from chairwright.chair.occupant import Occupant
+from chairwright.figures.registry import FIGURES
+from chairwright.line.model import Line
+from chairwright.search import engine, geometry
+from chairwright.search.best import find_best
+from chairwright.search.front import Objective, find_front
+from chairwright.search.reasons import Give, find_reasons
+from chairwright.search.space import Space, open_space
+from chairwright.targets.target import Target
+
+from . import brute_force, drawn_targets
+from .brute_force import Everything, look_at_everything
+from .people import anybody, seated
+from .small_lines import small_line
+
+Rng = np.random.Generator
+LARGEST = 15_000
+
+
+class Case(NamedTuple):
+    """A small line, a client, and every set-up of it."""
+
+    rng: Rng
+    space: Space
+    everything: Everything
+
+
+def draw(seed: int, *, standing: bool = True) -> Case:
+    """Draw lines and clients until some set-up stands (or, if so wanted, until none does)."""
+    rng = np.random.default_rng(seed)
+    while True:
+        line = small_line(rng, int(10 ** rng.uniform(2.7, np.log10(LARGEST))))
+        occupant = seated(anybody(rng))
+        settled = _settled(rng, line, occupant)
+        everything = look_at_everything(line, occupant, settled)
+        if (len(everything.index["fork"]) > 0) is standing:
+            return Case(rng, open_space(line, occupant, settled), everything)
+
+
+def _settled(rng: Rng, line: Line, occupant: Occupant) -> dict[str, tuple[str, ...]]:
+    """Now and then one choice is narrowed beforehand."""
+    name = str(rng.choice(["rear_wheel", "cushion", "seat_width", "back_angle"]))
+    codes = list(line.choices[name].codes)
+    return {name: tuple(codes[: max(1, len(codes) - 1)])} if rng.random() < 0.3 else {}
+
+
+PIECES = (10, 40, 200, None)
+"""How many unfinished set-ups the engine takes at once; None leaves its own number, which is
+more than a small line has. Small pieces make it prune between pieces as on a large line."""
+
+
+def in_pieces(monkeypatch: pytest.MonkeyPatch, size: int | None) -> None:
+    """Make the engine work in small pieces."""
+    if size is not None:
+        monkeypatch.setattr(engine, "FIRST_PIECE", size)
+        monkeypatch.setattr(engine, "LARGEST_GROWN", 20 * size)
+        monkeypatch.setattr(geometry, "BLOCK", 30 * size)
+
+
+@pytest.mark.parametrize("seed", range(200))
+def test_random_small_line(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    in_pieces(monkeypatch, PIECES[seed % len(PIECES)])
+    case = draw(seed)
+    assert case.space.count == case.everything.count
+    easy = drawn_targets.targets(case.rng, case.everything, int(case.rng.integers(0, 4)), 5)
+    _same_best(case, easy)
+    _same_front(case, easy)
+    hard = drawn_targets.targets(case.rng, case.everything, int(case.rng.integers(2, 8)), 2)
+    _same_best(case, hard)
+    _same_reasons(case, hard)
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_line_that_builds_nothing(seed: int) -> None:
+    case = draw(1000 + seed, standing=False)
+    one = Target("seat_width_mm", 400.0, None, True, 1.0, "test", "test")
+    assert case.space.count == case.everything.count
+    assert find_best(case.space, [one]) is None
+    aims = (Objective("seat_width_mm", "min"), Objective("chair_mass_kg", "min"))
+    assert find_front(case.space, [], aims).points == ()
+    reasons = find_reasons(case.space, [one])
+    assert (reasons.corrections, reasons.conflicts) == ((), ())
+
+
+def _same_best(case: Case, targets: list[Target]) -> None:
+    found, wanted = find_best(case.space, targets), brute_force.best(case.everything, targets)
+    if wanted is None:
+        assert found is None
+        return
+    assert found is not None
+    cost, at = wanted
+    assert found.cost == pytest.approx(cost, abs=2e-9)
+    assert found.index == case.everything.setup(at)
+
+
+def _same_front(case: Case, targets: list[Target]) -> None:
+    aims = drawn_targets.aims(case.rng, case.everything, int(case.rng.integers(2, 4)))
+    if len(aims) < 2:
+        return
+    objectives = tuple(Objective(name, sense) for name, sense in aims)  # type: ignore[arg-type]
+    found = find_front(case.space, targets, objectives)
+    vectors = [
+        tuple(
+            np.round(point.values[name] / FIGURES[name].resolution) * (-1 if sense == "max" else 1)
+            for name, sense in aims
+        )
+        for point in found.points
+    ]
+    assert len(set(vectors)) == len(vectors)
+    assert set(vectors) == brute_force.front(case.everything, targets, aims)
+    for point in found.points:
+        at = _place(case.everything, point.index)
+        for name, value in point.values.items():
+            step = FIGURES[name].resolution
+            assert value == pytest.approx(case.everything.figures[name][at], abs=0.5001 * step)
+
+
+def _same_reasons(case: Case, targets: list[Target]) -> None:
+    musts = [target for target in targets if target.must]
+    found = find_reasons(case.space, targets)
+    if brute_force.best(case.everything, musts) is not None:
+        assert (found.corrections, found.conflicts) == ((), ())
+        return
+    wanted = brute_force.corrections(case.everything, musts)
+    assert len(found.corrections) == len(wanted)
+    for correction in found.corrections:
+        group = frozenset(_at(musts, give.target) for give in correction.gives)
+        least, place = wanted[group]
+        _same_amounts(case.everything, correction.gives, place, least)
+        best = brute_force.shown(case.everything, targets, group, place)
+        assert correction.index == case.everything.setup(best)
+        _same_amounts(case.everything, correction.gives, best, least)
+    groups = [frozenset(_at(musts, must) for must in group) for group in found.conflicts]
+    assert len(set(groups)) == len(groups)
+    assert set(groups) == brute_force.conflicts(case.everything, musts)
+
+
+def _same_amounts(everything: Everything, gives: tuple[Give, ...], at: int, least: float) -> None:
+    """The amounts are those of one set-up, and least in total."""
+    total = 0.0
+    for give in gives:
+        far = brute_force.excess(everything, give.target)[at]
+        value = everything.figures[give.target.figure][at]
+        assert give.by == pytest.approx(far, abs=1e-7, nan_ok=True)
+        assert give.value == pytest.approx(value, abs=1e-7, nan_ok=True)
+        total += brute_force.steps(everything, give.target)[at]
+    assert total == pytest.approx(least, abs=2e-9 * len(gives))
+
+
+def _at(musts: list[Target], target: Target) -> int:
+    return next(at for at, must in enumerate(musts) if must is target or must == target)
+
+
+def _place(everything: Everything, index: dict[str, int]) -> int:
+    """Where in the list of all set-ups one stands."""
+    same = np.ones(len(everything.index["fork"]), dtype=bool)
+    for name, position in index.items():
+        same &= everything.index[name] == position
+    (place,) = np.nonzero(same)[0]
+    return int(place)
