@@ -44,8 +44,14 @@ def broken(target: Target, band: Band) -> NDArray[np.bool_]:
 
 
 def cost(target: Target, band: Band) -> FloatArray:
-    """Least cost of a preference: weight x distance outside / scale, shape (n,)."""
+    """Least cost of a preference: weight x distance outside / scale, shape (n,).
+
+    A set-up that is not finished may still come to have no such figure, which costs
+    ``COST_OF_NO_VALUE`` steps and no more.
+    """
     steps = outside(target, band) / FIGURES[target.figure].scale
+    if band.low is not band.high:
+        steps = np.minimum(steps, COST_OF_NO_VALUE)
     return target.weight * np.where(np.isnan(steps), COST_OF_NO_VALUE, steps)
 
 

@@ -179,7 +179,10 @@ class FrontGoal:
         return np.asarray(fine & ~self._stairs.covers(grades))
 
     def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:
-        """See ``Goal``: the priority is the sum of the best grades still reachable."""
+        """See ``Goal``: the priority is the sum of the best grades still reachable.
+
+        A grade that is infinite or NaN tells that the set-up has no such figure.
+        """
         for number, aim in enumerate(self._aims):
             table = self._tables.get(number)
             rows[f"{GRADE}{number}"] = (
@@ -190,7 +193,7 @@ class FrontGoal:
         grades = self._grades(rows)
         rows[PRIORITY] = np.where(np.isfinite(grades), grades, 0.0).sum(axis=1)
         lost = np.logical_or.reduce(
-            [np.isnan(grades).any(axis=1), *self._judge.broken(rows, bands)]
+            [~(grades < np.inf).all(axis=1), *self._judge.broken(rows, bands)]
         )
         return np.asarray(~lost & self.still(rows))
 

@@ -15,6 +15,9 @@ from chairwright.line.choices import CHOICES
 from .samples import setup_file
 
 CODES = dict.fromkeys(CHOICES, "X1")
+CUSHION = 5 + list(CHOICES).index("cushion")
+"""Line of the sample's cushion: format, client, line and choices come first."""
+PAST_END = 5 + len(CHOICES)
 
 
 def refused(path: Path) -> list[str]:
@@ -55,10 +58,15 @@ def test_paths_count_from_the_set_up_file(tmp_path: Path, monkeypatch: pytest.Mo
         ("", ("client: client.yaml\n", ""), 1, "client must be given"),
         ("", ("line: everyday", "line:"), 3, "line must be given"),
         ("", ("  cushion: X1\n", ""), 4, "cushion must be given; got nothing. Add cushion:"),
-        ("", ("  cushion: X1", "  cushion: [X1]"), 14, "it must be text"),
-        ("", ("  cushion: X1", "  cusion: X1"), 14, "Did you mean cushion?"),
-        ("extra: 1\n", ("", ""), 25, "got 'extra'"),
-        ("  cushion: X2\n", ("", ""), 25, "'cushion' a second time (first on line 14)"),
+        ("", ("  cushion: X1", "  cushion: [X1]"), CUSHION, "it must be text"),
+        ("", ("  cushion: X1", "  cusion: X1"), CUSHION, "Did you mean cushion?"),
+        ("extra: 1\n", ("", ""), PAST_END, "got 'extra'"),
+        (
+            "  cushion: X2\n",
+            ("", ""),
+            PAST_END,
+            f"'cushion' a second time (first on line {CUSHION})",
+        ),
     ],
 )
 def test_each_mistake_is_answered_with_its_line(
