@@ -31,7 +31,6 @@ class Swept(NamedTuple):
 
     free_deg: NDArray[np.float64]
     above_axle_mm: NDArray[np.float64]
-    forward_deg: NDArray[np.float64]
 
 
 def sweep(seed: int, seat_deg: tuple[float, float]) -> Swept:
@@ -56,9 +55,9 @@ def sweep(seed: int, seat_deg: tuple[float, float]) -> Swept:
         ahead = figures["com_x_mm"] * figures["total_mass_kg"]
         ahead /= figures["total_mass_kg"] - rows["wheel_mass"]
         height = ahead / np.tan(np.radians(figures["tip_rear_free_deg"]))
-        found.append((figures["tip_rear_free_deg"], height, figures["tip_forward_deg"]))
-    free, above, forward = (np.stack(each) for each in zip(*found, strict=True))
-    return Swept(free, above, forward)
+        found.append((figures["tip_rear_free_deg"], height))
+    free, above = (np.stack(each) for each in zip(*found, strict=True))
+    return Swept(free, above)
 
 
 USUAL_SEAT_DEG = (3.0, 6.0)
