@@ -1,0 +1,130 @@
+"""Every figure of geometry of one level chair, worked out with a pencil.
+
+Wheel 300 mm, axle 200 mm below the seat rail: the rail lies at 500 mm. Caster 75 mm, its axle
+125 mm below the crown at -300: 425 mm below the rail, so 75 mm above the floor. Level.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from .level_chair import level_chair
+
+EXACT = 1e-9
+
+
+@pytest.mark.parametrize(
+    ("figure", "value"),
+    [
+        ("seat_angle_deg", 0.0),
+        ("seat_to_floor_rear_mm", 500.0),
+        ("seat_to_floor_front_mm", 500.0),
+        ("cushion_to_floor_front_mm", 532.0),  # 500 + 32
+        ("back_angle_deg", 0.0),
+        ("seat_to_back_angle_deg", 90.0 - math.degrees(math.atan(5 / 400))),  # cushion 27 to 32
+        ("seat_width_mm", 400.0),
+        ("seat_depth_mm", 415.0),  # 400 + 15 of back support
+        ("back_height_mm", 373.0),  # 400 - 27
+        ("arm_height_mm", 223.0),  # 250 - 27
+        ("wheelbase_mm", 400.0),  # tube 400 + 50 ahead - 50 trail - axle at 0
+        ("rear_track_mm", 480.0),  # 400 + 2 x 40
+        ("caster_track_mm", 420.0),  # 400 + 2 x 10
+        ("overall_width_mm", 580.0),  # 480 + 2 x 50 to the rims
+        ("folded_width_mm", 250.0),  # 580 - (400 - 70)
+        ("caster_stem_angle_deg", 0.0),
+        ("caster_trail_mm", 50.0),
+        ("toe_deg", 0.0),
+        # Hanger 60 deg, 300 mm: foot 300 sin 60 below -50; plate 8 thick.
+        ("footplate_clearance_mm", 500.0 - 50.0 - 300.0 * math.sin(math.pi / 3) - 8.0),
+        # Along the hanger from the cushion's front top edge (400, 32) to the pivot (420, -50).
+        ("leg_support_length_mm", 300.0 + 20.0 * 0.5 + 82.0 * math.sin(math.pi / 3)),
+        ("load_margin_kg", 50.0),  # 130 - 80
+        ("overall_height_mm", 600.0 + 330.0),  # rail 500, post 400, handle 30 above
+    ],
+)
+def test_figure(figure: str, value: float) -> None:
+    assert level_chair()[figure][0] == pytest.approx(value, abs=EXACT)
+
+
+def test_mass_of_the_chair_is_the_sum_of_its_parts() -> None:
+    running_gear = 4.0 + 4.0 + 1.0 + 1.0 + 0.5 + 0.6
+    seat = 0.4 + 0.8 + 2.0 + 1.5
+    back_and_rest = 0.6 + 0.7 + 2.2 + 0.3 + 0.5 + 0.9
+    made = level_chair()
+    assert running_gear + seat + back_and_rest == pytest.approx(21.0)
+    assert made["chair_mass_kg"][0] == pytest.approx(21.0, abs=EXACT)
+    assert made["total_mass_kg"][0] == pytest.approx(101.0, abs=EXACT)
+    # To lift: all but both wheels, arm supports, cushion and hangers.
+    assert made["heaviest_part_kg"][0] == pytest.approx(21 - 4 - 1.5 - 0.8 - 2.2, abs=EXACT)
+
+
+def test_anti_tip_wheel() -> None:
+    # Short tube, hole 7: wheel centre 390 below the rail and 200 behind the axle: 110 up, 85 clear.
+    made = level_chair()
+    assert made.rows["device_z"][0] == pytest.approx(110.0, abs=EXACT)
+    pitch = math.radians(float(made["pitch_to_anti_tip_deg"][0]))
+    touches = -200.0 * math.sin(pitch) + (110.0 - 300.0) * math.cos(pitch) + 300.0 - 25.0
+    assert touches == pytest.approx(0.0, abs=1e-9)
+
+
+def test_axle_50_mm_ahead_shortens_the_base_and_leaves_it_level() -> None:
+    made = level_chair(axle_hole="B1")
+    assert made["wheelbase_mm"][0] == pytest.approx(350.0, abs=EXACT)
+    assert made["seat_angle_deg"][0] == pytest.approx(0.0, abs=EXACT)
+    moved = level_chair()["shoulder_ahead_of_axle_mm"][0] - made["shoulder_ahead_of_axle_mm"][0]
+    assert moved == pytest.approx(50.0, abs=EXACT)
+
+
+def test_caster_housing_behind_the_tube_shortens_the_base_by_100() -> None:
+    made = level_chair(caster_housing="T1")
+    assert made["wheelbase_mm"][0] == pytest.approx(300.0, abs=EXACT)
+    # Housings, forks and casters (0.6 + 0.5 + 1.0 kg) come 100 mm back.
+    back = level_chair()["com_x_mm"][0] - made["com_x_mm"][0]
+    assert back == pytest.approx(2.1 * 100 / 101, abs=EXACT)
+
+
+def test_stem_turned_forward_5_deg_lifts_or_lowers_the_front_by_what_the_fork_swings() -> None:
+    # Crown (450, -300); the fork turned by -5 deg: trail 50 back, drop 125 down.
+    sin, cos = math.sin(math.radians(-5)), math.cos(math.radians(-5))
+    x, z = 450 - 50 * cos + 125 * sin, -300 - 50 * sin - 125 * cos
+    rise = math.asin((75 - 300) / math.hypot(x, z + 200)) - math.atan2(z + 200, x)
+    made = level_chair(stem_setting="NF5")
+    assert made["seat_angle_deg"][0] == pytest.approx(math.degrees(rise), abs=EXACT)
+    assert made["caster_stem_angle_deg"][0] == pytest.approx(-5 + math.degrees(rise), abs=EXACT)
+
+
+def test_back_leaning_10_deg() -> None:
+    made = level_chair(back_angle="B10")
+    assert made["back_angle_deg"][0] == pytest.approx(10.0, abs=EXACT)
+    handle = 500 + 430 * math.cos(math.radians(10))
+    assert made["overall_height_mm"][0] == pytest.approx(handle, abs=EXACT)
+
+
+def test_turning_is_about_the_middle_of_the_axle_and_the_feet_sweep_widest() -> None:
+    made = level_chair()
+    rows = made.rows
+    # Footplate tip: pivot 420 + 300 cos 60 - 20 + 150; 200 - 20 off the mid-plane.
+    tip = math.hypot(420 + 150 - 20 + 150, 180)
+    toes = [float(rows[f"toe_x_{side}"][0]) for side in ("left", "right")]
+    toe = math.hypot(max(toes), 180)
+    assert made["turning_diameter_mm"][0] == pytest.approx(2 * max(tip, toe), abs=EXACT)
+    # Behind, the handles (-70) do not reach as far as the tyres: 300 back, 240 + 12.5 out; rims
+    # 270 back, 290 out; anti-tip 225 back; the axle's end 290 out.
+    rear = max(math.hypot(300, 252.5), math.hypot(270, 290), math.hypot(225, 200))
+    assert made["half_turn_width_mm"][0] == pytest.approx(max(tip, toe) + rear, abs=EXACT)
+
+
+def test_caster_swing() -> None:
+    made = level_chair()
+    # Stem meets the floor 450 ahead of the axle. Circle: trail 50 + radius 75, half width 15.
+    swing = math.hypot(125, 15)
+    # Rear tyre at caster height (150 up): sqrt(300^2 - 150^2) ahead; sideways 240 - 12.5 - 210.
+    gap = math.hypot(450 - math.sqrt(300**2 - 150**2), 240 - 12.5 - 210) - swing
+    assert made["caster_tyre_clearance_mm"][0] == pytest.approx(gap, abs=EXACT)
+    # Footplate from 420 + 150 - 20 = 550: 100 ahead of the stem, inner gap 10 + 20 sideways;
+    # it hangs lower than the caster's top.
+    plate = math.hypot(550 - 450, 30) - swing
+    above = 500 - 50 - 300 * math.sin(math.pi / 3) - 8 - 150
+    assert made["caster_foot_clearance_mm"][0] == pytest.approx(max(plate, above), abs=EXACT)
