@@ -42,6 +42,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         default=True,
         help="trace the trade-off front (default: yes)",
     )
+    parser.add_argument(
+        "--all-reasons",
+        action="store_true",
+        help="when nothing fits, find every smallest group to give up (can take minutes)",
+    )
 
 
 def _show(fit: Fit, args: argparse.Namespace) -> None:
@@ -59,7 +64,7 @@ def run(args: argparse.Namespace) -> int:
     """Fit one client, print the result, and write its files when a folder is named."""
     client, line = read_client(args.client), load_line(args.line)
     from chairwright.cli.output import check_free, write_files
-    from chairwright.fitting.fit import fit_client
+    from chairwright.fitting.fit import MOST_CORRECTIONS, fit_client
 
     if args.out is not None and not args.replace:
         check_free(args.out, client.reference)
@@ -67,6 +72,7 @@ def run(args: argparse.Namespace) -> int:
         client,
         line,
         front=args.front,
+        most_corrections=None if args.all_reasons else MOST_CORRECTIONS,
         progress=lambda words: tell([f"{client.reference}: {words}"]),
     )
     written = []

@@ -116,7 +116,16 @@ def reason_sections(reasons: Reasons, line: Line, count: int) -> list[str]:
     shown_clashes = reasons.conflicts[:CORRECTION_ROWS]
     clashes += [wrapped(f"- {_clash_words(clash)}", "  ") for clash in shown_clashes]
     clashes += _more(len(reasons.conflicts) - len(shown_clashes))
-    return [wrapped(head), "\n".join(groups), "\n".join(clashes)]
+    sections = [wrapped(head), "\n".join(groups)]
+    if shown_clashes:
+        sections.append("\n".join(clashes))
+    return sections if reasons.complete else [*sections, wrapped(STOPPED)]
+
+
+STOPPED = (
+    "There are more such groups: the search stopped at the first few. What is listed is right; "
+    "--all-reasons finds every one, which can take minutes."
+)
 
 
 def _more(count: int) -> list[str]:

@@ -109,6 +109,7 @@ def _front_data(front: Front, objectives: tuple[Objective, ...], line: Line) -> 
 def _reason_data(reasons: Reasons, line: Line) -> Data:
     return {
         "corrections": [_correction_data(each, line) for each in reasons.corrections],
+        "complete": reasons.complete,
         "conflicts": [[_target_data(target) for target in clash] for clash in reasons.conflicts],
     }
 

@@ -14,6 +14,7 @@ from chairwright.person.estimates import MeasureSet, complete
 from chairwright.person.plausibility import Review, review
 from chairwright.search.best import Best, find_best
 from chairwright.search.front import Front, Objective, find_front
+from chairwright.search.prepared import prepare
 from chairwright.search.reasons import Reasons, find_reasons
 from chairwright.search.space import Space
 from chairwright.targets.build import targets_for
@@ -72,6 +73,10 @@ class Fit:
     objectives: tuple[Objective, ...]
 
 
+MOST_CORRECTIONS = 4
+"""Corrections sought unless all are asked for: few read more, and each takes a search or two."""
+
+
 def read_person(client: Client) -> Person:
     """Complete, check and seat a client, and make the targets.
 
@@ -105,7 +110,12 @@ def objectives_for(occupant: Occupant) -> tuple[Objective, ...]:
 
 
 def fit_client(
-    client: Client, line: Line, *, front: bool = True, progress: Progress = lambda _: None
+    client: Client,
+    line: Line,
+    *,
+    front: bool = True,
+    most_corrections: int | None = MOST_CORRECTIONS,
+    progress: Progress = lambda _: None,
 ) -> Fit:
     """Find the best set-up of a line for a client, or the reasons why there is none.
 
@@ -115,6 +125,8 @@ def fit_client(
     line : Line
     front : bool
         Whether the trade-off front is wanted.
+    most_corrections : int or None
+        After how many corrections the search for reasons stops; None for all of them.
     progress : callable
         Told in a few words what is being done.
 
@@ -131,17 +143,25 @@ def fit_client(
     space = space_for(client, line, person.occupant)
     count = space.count
     progress(f"{count:,} set-ups; looking for the best")
-    best = find_best(space, person.targets) if count else None
+    prepared = prepare(space)
+    best = find_best(prepared, person.targets) if count else None
     objectives = objectives_for(person.occupant)
     reasons, setup, found = None, None, None
     if best is not None:
         setup = describe(line, person.occupant, best.index, person.targets)
         if front:
             progress(f"{best.looked_at:,} looked at; tracing the trade-off front")
-            found = find_front(space, person.targets, objectives)
+            found = find_front(prepared, person.targets, objectives)
     else:
         progress("no set-up meets every must; looking for the reasons")
-        reasons = find_reasons(space, person.targets) if count else Reasons((), ())
+        reasons = Reasons((), ())
+        if count:
+            reasons = find_reasons(
+                prepared,
+                person.targets,
+                most_corrections,
+                lambda found: progress(f"reasons: {found} so far"),
+            )
         if reasons.corrections:
             nearest = reasons.corrections[0].index
             setup = describe(line, person.occupant, nearest, person.targets)

@@ -81,9 +81,13 @@ class Search:
     ----------
     prepared : Prepared
     goal : Goal
+    patience : int or None
+        Give up after evaluating about so many set-ups; None to prove the answer. Only for a
+        search whose failure proves nothing.
     """
 
-    def __init__(self, prepared: Prepared, goal: Goal) -> None:
+    def __init__(self, prepared: Prepared, goal: Goal, patience: int | None = None) -> None:
+        self._patience = patience
         self._prepared = prepared
         self._space = prepared.space
         self._goal = goal
@@ -102,6 +106,10 @@ class Search:
         for rows in blocks:
             self._descend(0, rows)
 
+    @property
+    def _out_of_patience(self) -> bool:
+        return self._patience is not None and self.looked_at > self._patience
+
     def _judged(self, rows: Rows, level: int) -> Rows:
         self.looked_at += len(rows)
         stands = buildable(rows)
@@ -118,7 +126,7 @@ class Search:
         order = np.argsort(rows[PRIORITY], kind="stable")
         start, size = 0, FIRST_PIECE
         largest = max(1, LARGEST_GROWN // len(options))
-        while start < len(rows):
+        while start < len(rows) and not self._out_of_patience:
             part = order[start : start + size]
             start, size = start + size, min(size * 8, largest)
             part = part[self._goal.still(rows)[part]]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -63,9 +63,9 @@ class Reasons:
     corrections : tuple of Correction
         Empty when the line builds nothing at all for the client.
     conflicts : tuple of tuple of Target
-        Empty when the list of corrections is not complete.
     complete : bool
-        False when the search was stopped at the number of corrections asked for.
+        False when the search was stopped at the number of corrections asked for: what is listed
+        is right, but there is more.
     """
 
     corrections: tuple[Correction, ...]
@@ -109,7 +109,10 @@ def hitting_sets(masks: Sequence[int]) -> list[int]:
 
 
 def find_reasons(
-    space: Space | Prepared, targets: Sequence[Target], most: int | None = None
+    space: Space | Prepared,
+    targets: Sequence[Target],
+    most: int | None = None,
+    progress: Callable[[int], None] = lambda _: None,
 ) -> Reasons:
     """Why a space holds no set-up that meets every must.
 
@@ -120,6 +123,8 @@ def find_reasons(
         Preferences choose among the set-ups that give equally little.
     most : int or None
         Stop after this many corrections; None for all.
+    progress : callable
+        Told the number of corrections found so far.
 
     Returns
     -------
@@ -147,12 +152,12 @@ def find_reasons(
             proven.add(untried[0])
         else:
             corrections.append(_fewer(prepared, musts, lost))
+            progress(len(corrections))
     ordered = smallest_sets(corrections)
     groups = [_chosen(musts, mask) for mask in ordered]
     shown = tuple(_correction(prepared, targets, given) for given in groups)
-    if untried:
-        return Reasons(shown, (), complete=False)
-    return Reasons(shown, tuple(_chosen(musts, mask) for mask in hitting_sets(ordered)))
+    conflicts = tuple(_chosen(musts, mask) for mask in smallest_sets(proven))
+    return Reasons(shown, conflicts, complete=not untried)
 
 
 def _groups(corrections: Sequence[int]) -> list[int]:
@@ -177,18 +182,22 @@ def _some_set_up(prepared: Prepared, musts: tuple[Target, ...], held: int) -> in
     """
     kept, rest = _chosen(musts, held), _chosen(musts, ~held)
     small = prepared.relevant(frozenset(target.figure for target in kept))
-    index = _first(BestGoal(small, Criteria(kept, ()), enough=np.inf), small)
+    index = _first(BestGoal(small, Criteria(kept, ()), enough=np.inf), small, None)
     if index is None:
         return None
     fewer = BestGoal(prepared, Criteria(kept, rest), enough=np.inf, hint=rest)
-    index = _first(fewer, prepared) or index
+    index = _first(fewer, prepared, PATIENCE) or index
     found = _figures(prepared, index, [target.figure for target in musts])
     lost = (broken(target, found[target.figure])[0] for target in musts)
     return sum(1 << bit for bit, each in enumerate(lost) if each)
 
 
-def _first(goal: BestGoal, prepared: Prepared) -> dict[str, int] | None:
-    Search(prepared, goal).run()
+PATIENCE = 500_000
+"""Set-ups looked at for one that breaks few musts, when one that breaks more is at hand."""
+
+
+def _first(goal: BestGoal, prepared: Prepared, patience: int | None) -> dict[str, int] | None:
+    Search(prepared, goal, patience).run()
     return goal.index
 
 
