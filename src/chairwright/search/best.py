@@ -24,8 +24,9 @@ choices taken in the order of ``line.choices.CHOICES``."""
 
 OTHER = "cost beyond the tables"
 
-CAUTION = 2e-9
-"""Taken off the bound of an unfinished set-up, so that rounding never drops a tie."""
+CAUTION = 1e-11
+"""Taken off the bound of an unfinished set-up: more than the arithmetic's rounding, and less than
+what would make a tie look better."""
 
 
 @dataclass(frozen=True)
@@ -107,7 +108,8 @@ class BestGoal:
         -------
         ndarray of bool, shape (n,)
         """
-        cost = rows[OTHER][parent] + self._judge.tabled_cost(index) - 2 * CAUTION
+        least = rows[OTHER][parent] + self._judge.tabled_cost(index) - CAUTION
+        cost = np.round(least, COST_DIGITS)
         return np.asarray(self._judge.possible(index, choice) & self._may_win(cost))
 
     def judge(self, rows: Rows, bands: dict[str, Band]) -> NDArray[np.bool_]:

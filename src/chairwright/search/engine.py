@@ -7,7 +7,7 @@ prove useless from the ends of its figures. Nothing is sampled: what is not drop
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Protocol
+from typing import Any, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,6 +24,9 @@ from chairwright.targets.target import Target
 FIRST_PIECE = 8000
 LARGEST_GROWN = 200_000
 PRIORITY = "priority"
+RANK = "rank"
+"""Place of an unfinished set-up in the line's order: among equals the first is taken first, so
+that the winner of ties is found early and the rest falls at once."""
 
 Progress = Callable[[int, int], None]
 
@@ -91,6 +94,7 @@ class Search:
         self._prepared = prepared
         self._space = prepared.space
         self._goal = goal
+        self._sizes = {name: len(c.options) for name, c in prepared.space.line.choices.items()}
         self._bands = Bands(prepared, goal.names)
         self.looked_at = 0
         """Unfinished and finished set-ups evaluated."""
@@ -112,6 +116,8 @@ class Search:
 
     def _judged(self, rows: Rows, level: int) -> Rows:
         self.looked_at += len(rows)
+        if level == 0:
+            self._rank(rows)
         stands = buildable(rows)
         bands = self._bands.of(rows, STEPS[level].choices[-1])
         keep = self._goal.judge(rows, bands) & stands
@@ -119,11 +125,17 @@ class Search:
             self._goal.take(_only(rows, keep), {n: _sift(b, keep) for n, b in bands.items()})
         return _only(rows, keep)
 
+    def _rank(self, rows: Rows) -> None:
+        place: NDArray[Any] = np.zeros(len(rows), dtype=np.int64)
+        for name in STEPS[0].choices:
+            place = _ranked(place, rows.index[name], self._sizes[name])
+        rows.columns[RANK] = place
+
     def _descend(self, level: int, rows: Rows) -> None:
         if level == len(STEPS) - 1:
             return
         options = self._space.allowed[STEPS[level + 1].choices[0]]
-        order = np.argsort(rows[PRIORITY], kind="stable")
+        order = np.lexsort((rows.columns[RANK], rows[PRIORITY]))
         start, size = 0, FIRST_PIECE
         largest = max(1, LARGEST_GROWN // len(options))
         while start < len(rows) and not self._out_of_patience:
@@ -145,6 +157,7 @@ class Search:
         parent, option = parent[keep], option[keep]
         grown = rows.take(parent)
         grown.index[choice] = option
+        grown.columns[RANK] = _ranked(rows.columns[RANK][parent], option, self._sizes[choice])
         if not len(grown):
             return grown
         grown.load(step.follow(grown, self._space.occupant))
@@ -165,6 +178,10 @@ class Search:
         index[choice] = option
         fine = self._goal.sieve(rows, parent, index, choice)
         return fine & obeyed(self._space.line, rules, index)
+
+
+def _ranked(place: NDArray[Any], option: IndexArray, size: int) -> NDArray[Any]:
+    return np.asarray(place * size + option, dtype=np.int64)
 
 
 def _only(rows: Rows, keep: NDArray[np.bool_]) -> Rows:

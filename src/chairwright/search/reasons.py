@@ -156,7 +156,7 @@ def find_reasons(
     ordered = smallest_sets(corrections)
     groups = [_chosen(musts, mask) for mask in ordered]
     shown = tuple(_correction(prepared, targets, given) for given in groups)
-    conflicts = tuple(_chosen(musts, mask) for mask in smallest_sets(proven))
+    conflicts = tuple(_chosen(musts, mask) for mask in smallest_sets(proven) if mask)
     return Reasons(shown, conflicts, complete=not untried)
 
 
