@@ -48,7 +48,7 @@ def test_of_equals_the_option_that_the_line_lists_first_wins() -> None:
     assert found is not None
     assert found.cost == 0.0
     # Nothing speaks of these: the first option stands.
-    for choice in ("side_frame", "back_support", "back_height", "wheel_lock", "arm_support"):
+    for choice in ("back_support", "back_height", "wheel_lock", "arm_support"):
         assert found.index[choice] == space().allowed[choice][0], choice
 
 
