@@ -178,7 +178,7 @@ def shown(
     group : frozenset of int
         Which of the musts are given up.
     reached : int
-        Place of a set-up that gives the least.
+        Place of a set-up that gives the least and has all the figures.
     """
     musts = [target for target in targets if target.must]
     wanted = [target for target in targets if not target.must]
@@ -186,7 +186,7 @@ def shown(
         value = float(everything.figures[must.figure][reached])
         if at not in group:
             wanted.append(must)
-        elif not np.isnan(value):
+        else:
             low = None if must.low is None else min(must.low, value)
             high = None if must.high is None else max(must.high, value)
             wanted.append(replace(must, low=low, high=high))

@@ -71,7 +71,11 @@ def in_pieces(monkeypatch: pytest.MonkeyPatch, size: int | None) -> None:
         monkeypatch.setattr(geometry, "BLOCK", 30 * size)
 
 
-@pytest.mark.parametrize("seed", range(200))
+GIVES_UP_A_FIGURE = (294, 593, 864, 919)
+"""Where the least to give is to go without a figure altogether."""
+
+
+@pytest.mark.parametrize("seed", [*range(200), *GIVES_UP_A_FIGURE])
 def test_random_small_line(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
     in_pieces(monkeypatch, PIECES[seed % len(PIECES)])
     case = draw(seed)
@@ -141,9 +145,10 @@ def _same_reasons(case: Case, targets: list[Target]) -> None:
         group = frozenset(_at(musts, give.target) for give in correction.gives)
         least, place = wanted[group]
         _same_amounts(case.everything, correction.gives, place, least)
-        best = brute_force.shown(case.everything, targets, group, place)
-        assert correction.index == case.everything.setup(best)
-        _same_amounts(case.everything, correction.gives, best, least)
+        at = _place(case.everything, correction.index)
+        _same_amounts(case.everything, correction.gives, at, least)
+        if not any(np.isnan(give.value) for give in correction.gives):
+            assert at == brute_force.shown(case.everything, targets, group, place)
     groups = [frozenset(_at(musts, must) for must in group) for group in found.conflicts]
     assert len(set(groups)) == len(groups)
     assert set(groups) == brute_force.conflicts(case.everything, musts)
