@@ -25,7 +25,7 @@ MassAt = tuple[float, float, float, float]
 """Mass [kg] and place [mm]; of many, an array of shape (n, 4)."""
 
 STEPS = 300
-BELOW = 0.15
+BELOW = 0.05
 """Second slope as a share of the tipping angle: low enough for all four feet to keep bearing,
 so that no foot chatters on the floor."""
 STEPS_TO_TILT = 4000
