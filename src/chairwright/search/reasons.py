@@ -47,7 +47,7 @@ class Correction:
         The amounts, least in total when each counts in steps of its figure's scale.
     index : dict of str to int
         Of the set-ups that give no more than these amounts, the one that the preferences rank
-        first.
+        first; where the least is to go without a figure, the first of those that give least.
     """
 
     gives: tuple[Give, ...]
@@ -222,7 +222,9 @@ def _correction(
     least = _sure_best(prepared, [*kept, *asked])
     reached = _figures(prepared, least, [target.figure for target in given])
     gives = tuple(_give(target, float(reached[target.figure][0])) for target in given)
-    eased = [_eased(give) for give in gives if not math.isnan(give.value)]
+    if any(math.isnan(give.value) for give in gives):
+        return Correction(gives, least)
+    eased = [_eased(give) for give in gives]
     preferred = [target for target in targets if not target.must]
     return Correction(gives, _sure_best(prepared, [*kept, *eased, *preferred]))
 
