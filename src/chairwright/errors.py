@@ -51,7 +51,3 @@ class InputError(ChairwrightError, ValueError):
     def __init__(self, *problems: Problem) -> None:
         self.problems = problems
         super().__init__("\n".join(str(problem) for problem in problems))
-
-
-class OutOfReachError(ChairwrightError, ValueError):
-    """A geometric figure has no value because two lengths cannot meet."""

@@ -13,7 +13,7 @@ from chairwright import __version__
 from chairwright.cli.main import COMMANDS, Command, main
 from chairwright.cli.report import run_quietly
 from chairwright.cli.table import text_table
-from chairwright.errors import InputError, OutOfReachError, Problem
+from chairwright.errors import ChairwrightError, InputError, Problem
 from tests.unit.files.samples import client_file
 
 PYTHON = [sys.executable, "-m", "chairwright.cli.main"]
@@ -98,7 +98,7 @@ def raiser(error: BaseException) -> int:
     [
         (InputError(Problem("a:1", "b", "c", "D.")), 2, "a:1: b; got c. D.\n"),
         (InputError(Problem("a", "b\nb", "c", "D.")), 2, "a: b b; got c. D.\n"),
-        (OutOfReachError("cannot meet"), 2, "cannot meet\n"),
+        (ChairwrightError("cannot meet"), 2, "cannot meet\n"),
         (KeyboardInterrupt(), 130, "Stopped.\n"),
         (PermissionError(13, "Permission denied", "out/a.pdf"), 2, "out/a.pdf: it must be possible "
          "to read and write here; got permission denied. Check the free space and the "

@@ -54,6 +54,40 @@ def settle(
     return Pose(np.where(standing, pitch, np.nan), np.where(standing, wheelbase, np.nan))
 
 
+def caster_axle(
+    crown_x_mm: FloatArray,
+    crown_z_mm: FloatArray,
+    trail_mm: FloatArray,
+    drop_mm: FloatArray,
+    stem_rad: FloatArray,
+) -> tuple[FloatArray, FloatArray]:
+    """Caster axle in frame axes, the caster trailing [mm].
+
+    Parameters
+    ----------
+    crown_x_mm, crown_z_mm : ndarray [mm]
+        Where the stem meets the fork crown.
+    trail_mm, drop_mm : ndarray [mm]
+        Axle behind the stem and below the crown, along and square to the stem.
+    stem_rad : ndarray [rad]
+        Stem in the frame, top leaning back positive.
+
+    Returns
+    -------
+    tuple of ndarray [mm]
+        x and z.
+
+    References
+    ----------
+    First principles: the fork turns about the crown with the stem.
+    """
+    sin, cos = np.sin(stem_rad), np.cos(stem_rad)
+    return (
+        crown_x_mm - trail_mm * cos + drop_mm * sin,
+        crown_z_mm - trail_mm * sin - drop_mm * cos,
+    )
+
+
 def rear_axle_height(radius_mm: FloatArray, camber_deg: FloatArray) -> FloatArray:
     """Height of the hub centre of a cambered wheel [mm]: R cos(camber)."""
     return radius_mm * np.cos(np.radians(camber_deg))

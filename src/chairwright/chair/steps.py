@@ -12,7 +12,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from chairwright.chair.occupant import SIDES, LimbSide, Occupant, hip_place, pushing_shank_rad
-from chairwright.chair.pose import floor_trail, rear_axle_height, settle, swing_radius
+from chairwright.chair.pose import (
+    caster_axle,
+    floor_trail,
+    rear_axle_height,
+    settle,
+    swing_radius,
+    track_growth,
+)
 from chairwright.chair.rows import Rows
 from chairwright.mass_points import FloatArray, MassPoints
 from chairwright.person.posture import Joint, leg_points, upper_body_points
@@ -77,9 +84,8 @@ def _place_axles(rows: Rows) -> None:
     )
     rows["crown_z"] = rows.option("caster_housing", "z_mm")
     trail, drop = rows.option("fork", "trail_mm"), rows.option("fork", "drop_mm")
-    sin, cos = np.sin(rows["stem_set"]), np.cos(rows["stem_set"])
-    rows["caster_x"] = rows["crown_x"] - trail * cos + drop * sin
-    rows["caster_z"] = rows["crown_z"] - trail * sin - drop * cos
+    place = caster_axle(rows["crown_x"], rows["crown_z"], trail, drop, rows["stem_set"])
+    rows["caster_x"], rows["caster_z"] = place
 
 
 def _caster_on_floor(rows: Rows) -> None:
@@ -127,8 +133,8 @@ def arm_supports(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     rows["pad_height"] = pad
     hub = rows.option("arm_support", "hub_outset_mm") + rows.option("camber", "hub_extra_mm")
     rows["hub_half"] = rows["width"] / 2 + hub
-    lean = np.radians(rows["camber"])
-    rows["rear_track"] = 2 * (rows["hub_half"] + rows["rear_radius"] * np.sin(lean))
+    growth = track_growth(rows["rear_radius"], rows["camber"])
+    rows["rear_track"] = 2 * rows["hub_half"] + growth
     rows["arm_outer"] = rows["width"] / 2 + rows.option("arm_support", "outer_outset_mm")
     mass = rows.option("arm_support", "mass_kg")
     return [MassPoints("arm supports", mass, 150.0, 0.0, 0.6 * pad)]

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from chairwright.chair.buildable import PITCH_RANGE_DEG
-from chairwright.chair.pose import rear_axle_height
+from chairwright.chair.pose import caster_axle, rear_axle_height
 from chairwright.chair.rows import IndexArray, Rows
 from chairwright.chair.steps import STEPS
 from chairwright.search.space import Space, obeyed
@@ -78,8 +78,7 @@ def _front_places(space: Space, front: dict[str, IndexArray]) -> tuple[NDArray[n
     stem = np.radians(option("stem_setting", "angle_deg"))
     trail, drop = option("fork", "trail_mm"), option("fork", "drop_mm")
     tube = option("side_frame", "caster_tube_x_mm") + option("caster_housing", "ahead_mm")
-    x_mm = tube - trail * np.cos(stem) + drop * np.sin(stem)
-    z_mm = option("caster_housing", "z_mm") - trail * np.sin(stem) - drop * np.cos(stem)
+    x_mm, z_mm = caster_axle(tube, option("caster_housing", "z_mm"), trail, drop, stem)
     return x_mm, z_mm, option("caster", "radius_mm"), stem
 
 
