@@ -27,6 +27,8 @@ PenName = Literal[
     "plumb",
     "tipping_rear",
     "tipping_forward",
+    "second",
+    "second_plumb",
 ]
 
 
@@ -59,4 +61,6 @@ PENS: dict[PenName, Pen] = {
     "plumb": Pen(0.5, ACCENT),
     "tipping_rear": Pen(0.5, CAUTION, (3.2, 1.2)),
     "tipping_forward": Pen(0.5, SECOND, (3.2, 0.9, 0.6, 0.9)),
+    "second": Pen(0.4, SECOND, (2.2, 1.1)),
+    "second_plumb": Pen(0.5, SECOND, (0.7, 1.1)),
 }

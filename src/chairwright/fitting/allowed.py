@@ -1,0 +1,96 @@
+"""Whether a set-up may be built and stands, and if not, why, in plain words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from chairwright.chair.occupant import SIDES, Occupant
+from chairwright.fitting.described import one_row, why_not_buildable
+from chairwright.line.choices import CHOICES
+from chairwright.line.model import Line, Rule
+from chairwright.search.space import obeyed
+
+MOST_CODES = 5
+
+
+def broken_rules(line: Line, index: Mapping[str, int]) -> tuple[Rule, ...]:
+    """The rules of the line that a set-up breaks.
+
+    Parameters
+    ----------
+    line : Line
+    index : mapping of str to int
+        Option position of every choice.
+    """
+    rows = one_row(index)
+    return tuple(rule for rule in line.rules if not obeyed(line, [rule], rows)[0])
+
+
+def why_not_allowed(line: Line, occupant: Occupant, index: Mapping[str, int]) -> tuple[str, ...]:
+    """Say which rules of the line or of the client's feet a set-up breaks.
+
+    Parameters
+    ----------
+    line : Line
+    occupant : Occupant
+    index : mapping of str to int
+        Option position of every choice.
+
+    Returns
+    -------
+    tuple of str
+        One clause for each; empty when it may be built.
+    """
+    rules = (rule_words(line, rule, index) for rule in broken_rules(line, index))
+    return (*dict.fromkeys(rules), *_foot_words(line, occupant, index))
+
+
+def why_not_standing(line: Line, occupant: Occupant, index: Mapping[str, int]) -> str:
+    """Say why an allowed set-up does not stand on its wheels; empty when it does."""
+    return why_not_buildable(line, occupant, index)
+
+
+def rule_words(line: Line, rule: Rule, index: Mapping[str, int]) -> str:
+    """One broken rule as a clause: what needs what, and why.
+
+    Parameters
+    ----------
+    line : Line
+    rule : Rule
+    index : mapping of str to int
+        Option position of every choice.
+
+    Returns
+    -------
+    str
+    """
+    codes = {name: line.choices[name].options[at].code for name, at in index.items()}
+    when = " and ".join(f"{plain(name)} {codes[name]}" for name in rule.when)
+    unmet = {name: known for name, known in rule.need.items() if codes[name] not in known}
+    needs = " and ".join(f"{plain(name)} {_either(line, name, unmet[name])}" for name in unmet)
+    return f"{when} needs {needs}: {rule.because}"
+
+
+def plain(name: str) -> str:
+    """A choice's label in the middle of a sentence."""
+    return CHOICES[name].label.lower()
+
+
+def _either(line: Line, name: str, codes: frozenset[str]) -> str:
+    """Codes in the line's order, the first few, joined by "or"."""
+    shown = [option.code for option in line.choices[name].options if option.code in codes]
+    if not shown:
+        return "that this line does not have"
+    rest = len(shown) - MOST_CODES
+    more = [f"{rest} more"] if rest > 0 else []
+    return " or ".join([*shown[:MOST_CODES], *more])
+
+
+def _foot_words(line: Line, occupant: Occupant, index: Mapping[str, int]) -> Iterator[str]:
+    chosen = line.choices["foot_supports"].options[index["foot_supports"]]
+    for side in SIDES:
+        fitted = chosen.numbers[side] > 0
+        if side in occupant.feet_that_push and fitted:
+            yield f"the {side} foot pushes on the floor and must have no foot support"
+        if side in occupant.feet_that_rest and not fitted:
+            yield f"the {side} foot rests and must have a foot support"
