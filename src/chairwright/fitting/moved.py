@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.fitting.described import Described
@@ -74,7 +75,7 @@ def direction(figure: Figure, values: Sequence[float]) -> int:
         0 when they do neither or both.
     """
     shown = [printed(figure, value) for value in values if not math.isnan(value)]
-    steps = [second - first for first, second in zip(shown, shown[1:], strict=False)]
+    steps = [second - first for first, second in pairwise(shown)]
     if any(step > 0 for step in steps) and all(step >= 0 for step in steps):
         return 1
     if any(step < 0 for step in steps) and all(step <= 0 for step in steps):
