@@ -3,37 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from chairwright.chair.shape import Shape
 from chairwright.drawing import side_chair
 from chairwright.drawing.balance import contact_xs, tipping_angles_deg
 from chairwright.drawing.compose import mass_mark
+from chairwright.drawing.lesson_row import DrawnRow, Small, drawn_row
 from chairwright.drawing.person import body_side, near_arm
 from chairwright.drawing.scene import Circle, Group, Line, Primitive, Text
-from chairwright.drawing.sheet import Placement, Sheet, groups_box, shifted
+from chairwright.drawing.sheet import Placement
 from chairwright.drawing.wire import ghost
 
-SCALES = (12.5, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0)
-_MARGIN_MM = 0.8
-_LINE_RATIO = 0.6
-_TEXT_MM = 3.2
+TEXT_MM = 3.2
 _BELOW_FLOOR_MM = 4.0
 _QUIET = ("hidden", "centre")
 
 
-@dataclass(frozen=True)
-class SideSheets:
-    """Drawings of one size, and their scale as real over paper length."""
-
-    sheets: tuple[Sheet, ...]
-    scale: float
-
-
 def lesson_sides(
     shapes: Sequence[Shape], earlier: int, width_mm: float, height_mm: float
-) -> SideSheets:
-    """Draw several states of a chair at one scale on one floor.
+) -> DrawnRow:
+    """Draw several states of a chair from the right, on one floor.
 
     Parameters
     ----------
@@ -46,37 +35,22 @@ def lesson_sides(
 
     Returns
     -------
-    SideSheets
-        At the largest scale of the series that fits, or the smallest of all.
+    DrawnRow
+        The seat corners lie above each other.
     """
-    tried = _at(SCALES[-1], shapes, earlier)
-    for scale in SCALES:
-        tried = _at(scale, shapes, earlier)
-        first = tried.sheets[0]
-        if first.width_mm <= width_mm and first.height_mm <= height_mm:
-            return tried
-    return tried
 
+    def make(scale: float) -> list[Small]:
+        return [
+            Small(
+                "Side view",
+                _words(shape),
+                _groups(shape, None if at == earlier else shapes[earlier], scale),
+                shape.seat_corner[0] / scale,
+            )
+            for at, shape in enumerate(shapes)
+        ]
 
-def _at(scale: float, shapes: Sequence[Shape], earlier: int) -> SideSheets:
-    drawn = [
-        _groups(shape, None if at == earlier else shapes[earlier], scale)
-        for at, shape in enumerate(shapes)
-    ]
-    boxes = [groups_box(groups) for groups in drawn]
-    corners = [shape.seat_corner[0] / scale for shape in shapes]
-    left = min(box[0] - x for box, x in zip(boxes, corners, strict=True)) - _MARGIN_MM
-    right = max(box[2] - x for box, x in zip(boxes, corners, strict=True)) + _MARGIN_MM
-    top = min(box[1] for box in boxes) - _MARGIN_MM
-    bottom = max(box[3] for box in boxes) + _MARGIN_MM
-    size = right - left, bottom - top
-    floor = Group("floor", (Line((0.0, -top), (size[0], -top)),))
-    sheets = []
-    for shape, groups, x in zip(shapes, drawn, corners, strict=True):
-        placed = tuple(shifted(group, -x - left, -top) for group in groups)
-        words = _words(shape)
-        sheets.append(Sheet("Side view", words, *size, (floor, *placed), _LINE_RATIO))
-    return SideSheets(tuple(sheets), scale)
+    return drawn_row(make, width_mm, height_mm, on_floor=True)
 
 
 def _groups(shape: Shape, before: Shape | None, scale: float) -> tuple[Group, ...]:
@@ -84,7 +58,7 @@ def _groups(shape: Shape, before: Shape | None, scale: float) -> tuple[Group, ..
         side_chair.anti_tip(shape),
         body_side(shape.figurine),
         side_chair.frame(shape),
-        _plain(side_chair.caster(shape)),
+        without_fine_lines(side_chair.caster(shape)),
         side_chair.seat_and_back(shape),
         _rear_wheel(shape),
         near_arm(shape.figurine),
@@ -96,7 +70,7 @@ def _groups(shape: Shape, before: Shape | None, scale: float) -> tuple[Group, ..
     return tuple(placement.group(group) for group in groups if group.items)
 
 
-def _plain(group: Group) -> Group:
+def without_fine_lines(group: Group) -> Group:
     """A group without its dashed and chain lines, which are too fine for a small scale."""
     kept = (item for item in group.items if getattr(item, "pen", "") not in _QUIET)
     return Group(group.name, tuple(kept))
@@ -127,8 +101,8 @@ def _balance(shape: Shape, scale: float) -> Group:
         Line((x, z), (rear, 0.0), "tipping_rear"),
         Line((x, z), (front, 0.0), "tipping_forward"),
         Line((x, z), (x, 0.0), "plumb"),
-        Text((x - scale, low), back, _TEXT_MM, "end", strong=len(back)),
-        Text((x + scale, low), ahead, _TEXT_MM, "start", strong=len(ahead)),
+        Text((x - scale, low), back, TEXT_MM, "end", strong=len(back)),
+        Text((x + scale, low), ahead, TEXT_MM, "start", strong=len(ahead)),
         *mass_mark((x, z), 1.2 * scale),
     ]
     return Group("balance", tuple(items))

@@ -12,6 +12,7 @@ from chairwright.drawing.sheet import Sheet
 
 _DOT_MM = 0.95
 _EDGE_MM = 1.5
+_APART_MM = 1.0
 _FULL_SPAN = 0.35
 """An end of a must is drawn when it lies no farther from the dots than this share of the span."""
 
@@ -76,8 +77,8 @@ def _items(
         if not math.isnan(value)
     ]
     items: list[Primitive] = [
-        Line((0.0, level(end)), (width_mm, level(end)), "hidden")
-        for end in _ends(strip, bottom, top)
+        Line((0.0, at), (width_mm, at), "hidden")
+        for at in _apart([level(end) for end in _ends(strip, bottom, top)])
     ]
     items += [
         Line((x, y), (next_x, next_y), "thin")
@@ -101,3 +102,10 @@ def _range(strip: Strip, known: Sequence[float]) -> tuple[float, float]:
 
 def _ends(strip: Strip, bottom: float, top: float) -> list[float]:
     return [end for end in (strip.low, strip.high) if end is not None and bottom <= end <= top]
+
+
+def _apart(levels: list[float]) -> list[float]:
+    """Two lines that would print as one become one between them."""
+    if len(levels) == 2 and abs(levels[0] - levels[1]) < _APART_MM:
+        return [sum(levels) / 2.0]
+    return levels

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from chairwright.errors import InputError, Problem
@@ -13,9 +13,13 @@ from chairwright.validation import suggest
 
 FORE_AFT = "fore-aft"
 UP_DOWN = "up-down"
+SETTINGS = "settings"
+PARTS = "parts"
 EVERY = "every"
 NAMED = "named"
 DIRECTIONS = (FORE_AFT, UP_DOWN)
+SPLITS = (SETTINGS, PARTS)
+ASKED = (*DIRECTIONS, *SPLITS, EVERY)
 
 GRIDS: Mapping[str, tuple[str, str]] = {
     "axle_hole": ("x_mm", "z_mm"),
@@ -55,7 +59,7 @@ class Run:
 
     Parameters
     ----------
-    name : {"fore-aft", "up-down", "every", "named"}
+    name : {"fore-aft", "up-down", "settings", "parts", "every", "named"}
     along : str
         The number that rises from option to option; empty when there is none.
     places : tuple of int
@@ -75,9 +79,10 @@ def runs_of(choice: Choice, present: int, wanted: str | None = None) -> tuple[Ru
     choice : Choice
     present : int
         Position of the option that the set-up has.
-    wanted : {"fore-aft", "up-down", "every"} or None
-        None gives both directions through the present hole for holes that lie in a plane,
-        and every option for the rest.
+    wanted : {"fore-aft", "up-down", "settings", "parts", "every"} or None
+        None gives both directions through the present hole for holes that lie in a plane; the
+        settings of the present part and then the other parts, each in its nearest setting,
+        for parts with several settings; and every option for the rest.
 
     Returns
     -------
@@ -87,18 +92,33 @@ def runs_of(choice: Choice, present: int, wanted: str | None = None) -> tuple[Ru
     Raises
     ------
     InputError
-        When a direction is asked of options that do not lie in a plane.
+        When a run is asked for that the choice does not have.
     """
-    if choice.name in GRIDS and wanted != EVERY:
-        directions = DIRECTIONS if wanted is None else (wanted,)
-        return tuple(_direction(choice, present, name) for name in directions)
-    if wanted in DIRECTIONS:
-        grids = " and ".join(GRIDS)
-        must = f"only {grids} lie in a plane and can be swept in one direction"
-        remedy = "Leave --run out, or say --run every."
-        raise InputError(Problem(f"--run {wanted}", must, choice.name, remedy))
-    places = (at for at, option in enumerate(choice.options) if _usual(option, at == present))
-    return (_ordered(choice, EVERY, ALONG.get(choice.name, ""), places),)
+    if wanted == EVERY:
+        return (_every(choice, present),)
+    known = runs_known(choice)
+    if wanted is not None and wanted not in known:
+        must = f"{choice.name} can be swept as {', '.join([*known, EVERY])}"
+        remedy = "Leave --run out, or name one of these."
+        raise InputError(Problem("--run", must, wanted, remedy))
+    if not known:
+        return (_every(choice, present),)
+    made = (_run(choice, present, name) for name in ((wanted,) if wanted else known))
+    runs = tuple(run for run in made if wanted or len(run.places) > 1)
+    return runs or (_every(choice, present),)
+
+
+def runs_known(choice: Choice) -> tuple[str, ...]:
+    """The runs that a choice is swept in besides "every"."""
+    if choice.name in GRIDS:
+        return DIRECTIONS
+    parts = {part_of(option) for option in choice.options}
+    return SPLITS if 1 < len(parts) < len(choice.options) else ()
+
+
+def part_of(option: Option) -> str:
+    """The part that an option is a setting of."""
+    return option.code.partition("-")[0]
 
 
 def named_run(choice: Choice, present: int, codes: Iterable[str]) -> Run:
@@ -159,8 +179,33 @@ def known_choice(typed: str) -> str:
     return name
 
 
-def _usual(option: Option, present: bool) -> bool:
-    return present or bool(option.code)
+def _every(choice: Choice, present: int) -> Run:
+    places = (at for at, option in enumerate(choice.options) if at == present or option.code)
+    return _ordered(choice, EVERY, ALONG.get(choice.name, ""), places)
+
+
+def _run(choice: Choice, present: int, name: str) -> Run:
+    if name in DIRECTIONS:
+        return _direction(choice, present, name)
+    along = ALONG.get(choice.name, "")
+    if name == SETTINGS:
+        part = part_of(choice.options[present])
+        same = (at for at, option in enumerate(choice.options) if part_of(option) == part)
+        return _ordered(choice, SETTINGS, along, same)
+    return Run(PARTS, "", tuple(_nearest_of_each_part(choice, present, along)))
+
+
+def _nearest_of_each_part(choice: Choice, present: int, along: str) -> Iterator[int]:
+    """Position of one option of each part, in the line's order: that nearest to the present one."""
+    here = choice.options[present].numbers.get(along, 0.0)
+    parts: dict[str, list[int]] = {}
+    for at, option in enumerate(choice.options):
+        parts.setdefault(part_of(option), []).append(at)
+    for places in parts.values():
+        if present in places:
+            yield present
+        else:
+            yield min(places, key=lambda at: abs(choice.options[at].numbers.get(along, 0.0) - here))
 
 
 def _direction(choice: Choice, present: int, name: str) -> Run:
