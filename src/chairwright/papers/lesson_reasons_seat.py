@@ -90,8 +90,6 @@ SEAT: Reasons = {
         "elbow_angle_deg": (None, "The shoulder goes back and down against the rim."),
         "shoulder_ahead_of_axle_mm": (-1, "The shoulder goes back with the back."),
         "overall_height_mm": (-1, "A post that leans stands lower."),
-        "overall_length_mm": (1, "The handles stand out further behind."),
-        "turning_diameter_mm": (None, "The handles stand out further behind."),
     },
     ("back_support", "behind_post_mm"): {
         "seat_depth_mm": (1, "The body sits further back behind the post."),
@@ -128,8 +126,6 @@ SEAT: Reasons = {
             "The footplate hangs lower: 50 mm to the floor is the least that is asked.",
         ),
         "caster_foot_clearance_mm": (None, "Lower down the footplate lies further ahead too."),
-        "overall_length_mm": (1, "A sloping hanger that is longer reaches further ahead."),
-        "turning_diameter_mm": (1, "The feet, which sweep the circle, reach further ahead."),
     },
     ("back_height", "height_mm"): {
         "back_height_mm": (
