@@ -14,7 +14,8 @@ from chairwright.papers.order import STEPS
 from chairwright.papers.words import NO_VALUE, value_words
 
 SQUARE_AGAIN = (
-    "After any move of the axle square the caster housings again (NSW, read in the source)"
+    "What tilts the frame tilts the caster stems: square the housings again (after any move of the "
+    "axle: NSW, read in the source)"
 )
 
 BODY = frozenset({*STEPS["Seat"], *STEPS["Back"]}) - GEAR
