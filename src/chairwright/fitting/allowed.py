@@ -1,11 +1,11 @@
-"""Whether a set-up may be built and stands, and if not, why, in plain words."""
+"""Whether a set-up may be built, and if not, why, in plain words."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
 from chairwright.chair.occupant import SIDES, Occupant
-from chairwright.fitting.described import one_row, why_not_buildable
+from chairwright.fitting.described import one_row
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line, Rule
 from chairwright.search.space import obeyed
@@ -43,11 +43,6 @@ def why_not_allowed(line: Line, occupant: Occupant, index: Mapping[str, int]) ->
     """
     rules = (rule_words(line, rule, index) for rule in broken_rules(line, index))
     return (*dict.fromkeys(rules), *_foot_words(line, occupant, index))
-
-
-def why_not_standing(line: Line, occupant: Occupant, index: Mapping[str, int]) -> str:
-    """Say why an allowed set-up does not stand on its wheels; empty when it does."""
-    return why_not_buildable(line, occupant, index)
 
 
 def rule_words(line: Line, rule: Rule, index: Mapping[str, int]) -> str:

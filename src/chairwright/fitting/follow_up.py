@@ -103,7 +103,20 @@ def cleared(line: Line, occupant: Occupant, index: Mapping[str, int], gap_mm: fl
 
 
 def device_gap_mm(line: Line, occupant: Occupant, index: Mapping[str, int]) -> float:
-    """Gap from the anti-tip device to the floor [mm]; NaN when none is fitted."""
+    """Gap from the anti-tip device to the floor [mm].
+
+    Parameters
+    ----------
+    line : Line
+    occupant : Occupant
+    index : mapping of str to int
+        Option position of every choice.
+
+    Returns
+    -------
+    float
+        NaN when none is fitted.
+    """
     rows = realise(line, occupant, {name: np.array([at]) for name, at in index.items()})[0]
     return float(rows["device_z"][0] - rows["device_radius"][0])
 

@@ -46,7 +46,14 @@ def change(figure: Figure, first: float, second: float) -> float:
 
 
 def moves(figure: Figure, first: float, second: float) -> bool:
-    """Whether a figure prints differently, or is there in one set-up only."""
+    """Whether a figure prints differently, or is there in one set-up only.
+
+    Parameters
+    ----------
+    figure : Figure
+    first, second : float
+        In the figure's unit.
+    """
     return change(figure, first, second) != 0.0
 
 

@@ -8,8 +8,8 @@ from typing import Literal
 
 from chairwright.chair.steps import STEPS
 from chairwright.figures.registry import FIGURES, Figure
-from chairwright.fitting.allowed import why_not_allowed, why_not_standing
-from chairwright.fitting.described import Described, describe
+from chairwright.fitting.allowed import why_not_allowed
+from chairwright.fitting.described import Described, describe, why_not_buildable
 from chairwright.fitting.fit import Person
 from chairwright.fitting.follow_up import (
     DEVICE,
@@ -172,7 +172,7 @@ def _tried(person: Person, base: Described, choice: str, at: int, gap_mm: float 
     refused = why_not_allowed(line, occupant, index)
     if refused:
         return Tried(option, "not allowed", refused)
-    reason, also = why_not_standing(line, occupant, index), {}
+    reason, also = why_not_buildable(line, occupant, index), {}
     if reason and gap_mm is not None and choice != DEVICE:
         hole = cleared(line, occupant, index, gap_mm)
         if hole is not None:

@@ -254,7 +254,14 @@ def lesson_figures(sweep: Sweep, run: SweptRun, most: int = MOST_FIGURES) -> tup
 
 
 def steps_moved(sweep: Sweep, run: SweptRun, figure: Figure) -> float:
-    """How far a figure goes along a run, in steps that matter to a fitter."""
+    """How far a figure goes along a run, in steps that matter to a fitter.
+
+    Parameters
+    ----------
+    sweep : Sweep
+    run : SweptRun
+    figure : Figure
+    """
     now = sweep.base.figures[figure.name]
     changes = [change(figure, now, each.figures[figure.name]) for each in run.setups()]
     return max((abs(each) for each in changes if not math.isnan(each)), default=0.0) / figure.scale

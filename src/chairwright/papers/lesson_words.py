@@ -32,7 +32,14 @@ RUN_WORDS = {
 
 
 def change_words(figure: Figure, first: float, second: float) -> str:
-    """Write how far a figure moved: ``+1.3``, ``-27``, ``0``; a dash when it cannot be said."""
+    """Write how far a figure moved: ``+1.3``, ``-27``, ``0``; a dash when it cannot be said.
+
+    Parameters
+    ----------
+    figure : Figure
+    first, second : float
+        In the figure's unit.
+    """
     moved = change(figure, first, second)
     if math.isnan(moved):
         return NO_VALUE
