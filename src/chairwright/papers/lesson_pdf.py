@@ -13,7 +13,7 @@ from chairwright.papers.cautions import PURPOSE
 from chairwright.papers.lesson import LessonPayload
 from chairwright.papers.sheet import LANGUAGE, Paper
 
-Template = Literal["lesson_sheet.typ", "lesson_compare.typ"]
+Template = Literal["lesson_sheet.typ", "lesson_compare.typ", "heights_sheet.typ"]
 _NO_CLOCK = 0
 
 
