@@ -60,7 +60,7 @@ ROOMS: dict[tuple[Paper, int], Room] = {
     ("a4", 1): Room(8, 9, 134.0, 178.0, 66.0),
     ("a4", 2): Room(7, 6, 57.0, 178.0, 50.0),
     ("us-letter", 1): Room(8, 9, 134.0, 184.0, 56.0),
-    ("us-letter", 2): Room(7, 6, 57.0, 184.0, 44.0),
+    ("us-letter", 2): Room(6, 6, 57.0, 184.0, 44.0),
 }
 """Paper and number of runs on it."""
 
