@@ -19,14 +19,12 @@ from chairwright.figures.band import Band, known
 from chairwright.figures.registry import FIGURES
 from chairwright.line.choices import CHOICES
 from chairwright.search.criteria import Criteria, Judge
+from chairwright.search.dominance import Grades, Staircase, merged
 from chairwright.search.engine import PRIORITY, Search
 from chairwright.search.look_ahead import LookAhead
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
-
-Grades = NDArray[np.float64]
-"""Objectives in printed steps, less is better, shape (n, objectives)."""
 
 GRADE = "grade "
 
@@ -66,58 +64,6 @@ class Front:
 
     points: tuple[FrontPoint, ...]
     looked_at: int
-
-
-def undominated(grades: Grades) -> IndexArray:
-    """Positions of the distinct rows that no other row beats; of equals, the first.
-
-    Parameters
-    ----------
-    grades : ndarray, shape (n, objectives)
-        Less is better.
-
-    Returns
-    -------
-    ndarray of int
-        In lexicographic order of their grades.
-    """
-    kept: list[int] = []
-    distinct, first = np.unique(grades, axis=0, return_index=True)
-    held = np.empty((0, grades.shape[1]))
-    for place, grade in zip(first, distinct, strict=True):
-        if not (held <= grade).all(axis=1).any():
-            kept.append(int(place))
-            held = np.vstack([held, grade])
-    return np.array(kept, dtype=np.intp)
-
-
-class Staircase:
-    """Answers quickly whether some front point is at least as good as a grade.
-
-    Parameters
-    ----------
-    grades : ndarray, shape (points, objectives)
-    """
-
-    def __init__(self, grades: Grades) -> None:
-        self._axes = [np.unique(grades[:, axis]) for axis in range(grades.shape[1] - 1)]
-        shape = tuple(len(axis) + 1 for axis in self._axes)
-        table = np.full(shape, np.inf)
-        place = tuple(
-            np.searchsorted(axis, grades[:, number]) + 1 for number, axis in enumerate(self._axes)
-        )
-        np.minimum.at(table, place, grades[:, -1])
-        for number in range(len(shape)):
-            table = np.minimum.accumulate(table, axis=number)
-        self._table = table
-
-    def covers(self, grades: Grades) -> NDArray[np.bool_]:
-        """Which grades some point of the front equals or beats, shape (n,)."""
-        place = tuple(
-            np.searchsorted(axis, grades[:, number], side="right")
-            for number, axis in enumerate(self._axes)
-        )
-        return np.asarray(self._table[place] <= grades[:, -1])
 
 
 class FrontGoal:
@@ -210,8 +156,8 @@ class FrontGoal:
         """See ``Goal``."""
         if not len(rows):
             return
-        both = np.vstack([self.grades, self._grades(rows)])
-        kept = undominated(both)
+        new = self._grades(rows)
+        kept = merged(self.grades, new)
         held = len(self.grades)
         self.indices = [
             self.indices[place]
@@ -219,7 +165,7 @@ class FrontGoal:
             else {name: int(rows.index[name][place - held]) for name in CHOICES}
             for place in kept
         ]
-        self.grades = both[kept]
+        self.grades = np.concatenate([self.grades, new])[kept]
         self._stairs = Staircase(self.grades)
 
 

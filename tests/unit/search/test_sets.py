@@ -7,7 +7,7 @@ from itertools import product
 import numpy as np
 import pytest
 
-from chairwright.search.front import Staircase, undominated
+from chairwright.search.dominance import Staircase, undominated
 from chairwright.search.reasons import hitting_sets, smallest_sets
 
 
