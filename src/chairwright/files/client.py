@@ -11,7 +11,7 @@ from chairwright.figures.registry import FIGURES
 from chairwright.files.fields import Fields, open_file
 from chairwright.files.limbs import check_propulsion, read_amputations
 from chairwright.files.measures import read_measures
-from chairwright.files.wishes import read_carries, read_choices, read_own_targets
+from chairwright.files.wishes import read_carries, read_choices, read_own_targets, read_weights
 from chairwright.line.choices import CHOICES
 from chairwright.person.client import Amputation, Client, Measure, Propulsion, Sex
 from chairwright.reading import read_yaml
@@ -22,7 +22,7 @@ LIMIT_BYTES = 200_000
 LONGEST_NOTE = 4000
 KEYS = (
     "format", "reference", "sex", "note", "propulsion", "rule_set", "leg_mass_factor",
-    "measures", "amputations", "carries", "targets", "choices",
+    "measures", "amputations", "carries", "targets", "weights", "choices",
 )  # fmt: skip
 _REFERENCE_NUMBER = re.compile(r"(?=.*[0-9])[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
 _HINTS = {
@@ -55,7 +55,8 @@ def read_client(path: Path | str, figures: Collection[str] = FIGURES) -> Client:
     source = read_yaml(path, LIMIT_BYTES)
     fields = open_file(source, FORMAT, REFERENCE)
     fields.check_keys(*KEYS, hints=_HINTS)
-    amputations = read_amputations(fields)
+    amputations, weights = read_amputations(fields), fields.child("weights")
+    own = tuple(read_own_targets(fields, figures))
     client = Client(
         reference=_reference(fields),
         sex=cast(Sex, fields.choice("sex", get_args(Sex)) or "female"),
@@ -63,15 +64,23 @@ def read_client(path: Path | str, figures: Collection[str] = FIGURES) -> Client:
         propulsion=_propulsion(fields, amputations),
         amputations=tuple(amputations),
         carries=tuple(read_carries(fields)),
-        own_targets=tuple(read_own_targets(fields, figures)),
+        own_targets=own,
         rule_set=fields.text("rule_set", longest=40) or "envelope",
         note=fields.text("note", longest=LONGEST_NOTE) or "",
         leg_mass_factor=fields.number("leg_mass_factor", 0.7, 1.0) or 1.0,
         fixed_choices=read_choices(fields.child("choices"), CHOICES),
-        where={str(key): fields.where(key) for key in fields.data},
+        weights=read_weights(weights, figures, own),
+        where=_where(fields, weights),
     )
     fields.findings.raise_any()
     return client
+
+
+def _where(fields: Fields, weights: Fields | None) -> dict[str, str]:
+    found = {str(key): fields.where(key) for key in fields.data}
+    if weights is not None:
+        found |= {f"weights.{key}": weights.where(key) for key in weights.data}
+    return found
 
 
 def _reference(fields: Fields) -> str:

@@ -1,8 +1,8 @@
-"""What a client file asks for besides the body: loads, own targets and settled choices."""
+"""What a client file asks for besides the body: loads, own targets, weights, settled choices."""
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from typing import cast, get_args
 
 from chairwright.files.fields import Fields
@@ -14,6 +14,7 @@ PLACES: tuple[str, ...] = get_args(CarryPlace)
 LARGEST = 100_000.0
 HEAVIEST_LOAD_KG = 60.0
 LONGEST_CODE = 24
+HEAVIEST_WEIGHT = 1000.0
 _UNITS: dict[str, Dimension] = {"_mm": "length", "_kg": "mass", "_deg": "angle"}
 
 
@@ -80,7 +81,7 @@ def _read_target(entry: Fields, figures: Collection[str]) -> OwnTarget | None:
         entry.refuse("figure", must, shown(figure), suggest(figure, figures))
     low = _end(entry, "at_least", figure or "")
     high = _end(entry, "at_most", figure or "")
-    weight = entry.number("weight", 0.001, 1000.0)
+    weight = entry.number("weight", 0.001, HEAVIEST_WEIGHT)
     must_hold = entry.flag("must")
     _check_ends(entry, low, high)
     if figure is None or reason is None:
@@ -106,6 +107,42 @@ def _check_ends(entry: Fields, low: float | None, high: float | None) -> None:
     if low is not None and high is not None and low > high:
         must = "at_least must not be above at_most"
         entry.refuse("at_least", must, f"{low:g} and {high:g}", "Swap or correct them.")
+
+
+def read_weights(
+    fields: Fields | None, figures: Collection[str], own: Iterable[OwnTarget]
+) -> dict[str, float]:
+    """Read the weights that the clinician gives the rules' preferences.
+
+    Parameters
+    ----------
+    fields : Fields or None
+        The mapping under ``weights``.
+    figures : collection of str
+        Names of the figures that there are.
+    own : iterable of OwnTarget
+        A preference among them has its weight in itself.
+
+    Returns
+    -------
+    dict of str to float
+        Figure to weight; 0 leaves the preference out of the cost.
+    """
+    found: dict[str, float] = {}
+    if fields is None:
+        return found
+    fields.check_keys(*figures)
+    preferred = {target.figure for target in own if not target.must}
+    for figure in fields.data:
+        weight = fields.number(str(figure), 0.0, HEAVIEST_WEIGHT)
+        if figure in preferred:
+            must = "the weight of an own preference must stand in that target"
+            fields.refuse(figure, must, shown(weight), "Write weight: there, and take this out.")
+        if weight is None and fields.data[figure] is None:
+            fields.refuse(figure, "a weight must be a number", "nothing", "Write 1 for the usual.")
+        if weight is not None and figure in figures:
+            found[str(figure)] = weight
+    return found
 
 
 def read_choices(fields: Fields | None, known: Collection[str]) -> dict[str, tuple[str, ...]]:

@@ -122,8 +122,10 @@ class Client:
         Share of the table's leg mass that is there, 0.7 to 1.0 (long-standing paralysis).
     fixed_choices : dict
         Choices the clinician has settled, choice name to option code.
+    weights : dict
+        Figure to the weight that the clinician gives a rule's preference on it.
     where : dict
-        Field name to ``file:line``.
+        Field name to ``file:line``; ``weights.FIGURE`` for each weight.
     """
 
     reference: str
@@ -137,6 +139,7 @@ class Client:
     note: str = ""
     leg_mass_factor: float = 1.0
     fixed_choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    weights: dict[str, float] = field(default_factory=dict)
     where: dict[str, str] = field(default_factory=dict)
 
     @property

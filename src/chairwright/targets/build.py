@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from chairwright.errors import InputError, Problem
@@ -17,6 +17,7 @@ from chairwright.targets.limits import limit_targets
 from chairwright.targets.own import Key, check_own, overlay_all
 from chairwright.targets.rules import RULE_SETS
 from chairwright.targets.target import Target
+from chairwright.validation import suggest
 
 
 def targets_for(client: Client, measures: MeasureSet) -> list[Target]:
@@ -40,13 +41,15 @@ def targets_for(client: Client, measures: MeasureSet) -> list[Target]:
     Raises
     ------
     InputError
-        For an unknown rule set, or an own target that cannot be meant.
+        For an unknown rule set, an own target that cannot be meant, or a weight on a figure
+        of which nothing is preferred.
     """
     _check_rule_set(client)
     check_own(client.own_targets)
     laid = overlay_all(_without_own(client, measures), client.own_targets)
     own = {(target.figure, target.must) for target in client.own_targets}
     inside = [target if key in own else _inside(target, laid) for key, target in laid.items()]
+    inside = _weighed(inside, client)
     order = {name: place for place, name in enumerate(FIGURES)}
     return sorted(inside, key=lambda target: (order[target.figure], not target.must))
 
@@ -80,6 +83,32 @@ def _inside(target: Target, laid: dict[Key, Target]) -> Target:
         return target
     reason = f"{target.reason}; moved inside what must hold"
     return replace(target, low=moved.low, high=moved.high, reason=reason)
+
+
+def _weighed(targets: Sequence[Target], client: Client) -> list[Target]:
+    """Give the rules' preferences the clinician's weights."""
+    preferred = [target.figure for target in targets if not target.must]
+    idle = [figure for figure in client.weights if figure not in preferred]
+    if idle:
+        raise InputError(*(_idle_weight(client, figure, preferred) for figure in idle))
+    return [_with_weight(target, client.weights) for target in targets]
+
+
+def _with_weight(target: Target, weights: Mapping[str, float]) -> Target:
+    if target.must or target.figure not in weights:
+        return target
+    weight = weights[target.figure]
+    reason = f"{target.reason}; weight {weight:g} instead of {target.weight:g}: "
+    return replace(target, weight=weight, reason=f"{reason}clinician's decision")
+
+
+def _idle_weight(client: Client, figure: str, preferred: Sequence[str]) -> Problem:
+    return Problem(
+        where=client.where.get(f"weights.{figure}", f"client {client.reference}"),
+        must="a weight must be for a figure of which something is preferred for this client",
+        got=figure,
+        remedy=suggest(figure, preferred),
+    )
 
 
 def _check_rule_set(client: Client) -> None:
