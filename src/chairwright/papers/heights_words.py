@@ -123,8 +123,8 @@ def unsquare_words(chart: HeightsChart) -> str:
     """What the mark beside a stem angle means."""
     within = square_within_deg(chart)
     return (
-        f"stem more than {within:g} degree{'' if within == 1.0 else 's'} (half a step of the settings) off "
-        "vertical: the front lifts or drops as the caster swings round"
+        f"stem more than {within:g} degree{'' if within == 1.0 else 's'} (half a step of the "
+        "settings) off vertical: the front lifts or drops as the caster swings round"
     )
 
 
