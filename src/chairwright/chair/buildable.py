@@ -51,9 +51,8 @@ def reason_not(rows: Rows) -> str:
 
 
 def _plate_in_floor(rows: Rows) -> NDArray[np.bool_]:
-    plate = rows.line.foot_plate
     fitted = np.logical_or.reduce([rows[f"plate_{side}"] > 0 for side in SIDES])
-    bottom = rows["plate_z"] - plate.thickness_mm
+    bottom = rows["plate_z"] - rows["sole_plate_thickness"]
     rear = rows.to_floor(rows["plate_x"], bottom)[1]
-    tip = rows.to_floor(rows["plate_x"] + plate.length_mm, bottom)[1]
+    tip = rows.to_floor(rows["plate_x"] + rows["sole_plate_length"], bottom)[1]
     return np.asarray(fitted & (np.minimum(rear, tip) < 0))

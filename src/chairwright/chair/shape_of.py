@@ -144,7 +144,7 @@ def figurine(occupant: Occupant, row: Mapping[str, float], at: OnFloor) -> Figur
         Floor axes [mm]; None for a lost joint.
     """
     hip = row["hip_x"], row["hip_z"]
-    _, upper = upper_body_points(occupant.body, *hip, row["back_set"])
+    _, upper = upper_body_points(occupant.body, *hip, row["lean"])
 
     def placed(joint: Joint | None) -> Point | None:
         return None if joint is None else at(_one(joint[0]), _one(joint[1]))
@@ -178,8 +178,6 @@ def _one(value: object) -> float:
 
 def _seat(rows: Rows, row: Mapping[str, float], at: OnFloor) -> _Seat:
     up, lean = row["back_height"], row["back_set"]
-    grip = up + rows.line.push_handle_above_mm
-    behind = rows.line.push_handle_behind_mm
     pad = row["pad_height"]
     return {
         "seat_corner": at(0.0, 0.0),
@@ -188,8 +186,8 @@ def _seat(rows: Rows, row: Mapping[str, float], at: OnFloor) -> _Seat:
         "cushion_front": at(row["depth"], row["cushion_front"]),
         "back_bottom": at(0.0, 0.0),
         "back_top": at(-up * np.sin(lean), up * np.cos(lean)),
-        "push_handle": at(-grip * np.sin(lean) - behind, grip * np.cos(lean)),
-        "arm_pad": (at(ARM_PAD_MM[0], pad), at(ARM_PAD_MM[1], pad)),
+        "push_handle": at(row["grip_x"], row["grip_z"]),
+        "arm_pad": None if np.isnan(pad) else (at(ARM_PAD_MM[0], pad), at(ARM_PAD_MM[1], pad)),
     }
 
 
@@ -203,7 +201,7 @@ def _running_gear(rows: Rows, row: Mapping[str, float], at: OnFloor) -> _Running
         "rear_axle": (0.0, row["rear_height"]),
         "rear_radius_mm": row["rear_radius"],
         "rear_tyre_width_mm": _one(option("rear_wheel", "tyre_width_mm")),
-        "hand_rim_radius_mm": _one(option("rear_wheel", "hand_rim_radius_mm")),
+        "hand_rim_radius_mm": row["rim_radius"],
         "camber_deg": row["camber"],
         "axle_holes": tuple(_axle_holes(rows, at)),
         "caster_tube_top": at(tube, float(housings.max()) + TUBE_BEYOND_MM),
@@ -227,17 +225,17 @@ def _axle_holes(rows: Rows, at: OnFloor) -> list[Hole]:
 
 
 def _foot_supports(rows: Rows, row: Mapping[str, float], at: OnFloor) -> list[FootSupport]:
-    plate, found = rows.line.foot_plate, []
+    found = []
     start = at(
         _one(rows.option("side_frame", "hanger_x_mm")),
         _one(rows.option("side_frame", "hanger_z_mm")),
     )
-    outer = row["width"] / 2 - plate.outer_inset_mm
+    outer = row["width"] / 2 - row["sole_plate_outer_inset"]
     for side, sign in (("left", 1.0), ("right", -1.0)):
         if row[f"plate_{side}"] > 0:
-            bottom = row["plate_z"] - plate.thickness_mm
-            ends = at(row["plate_x"], bottom), at(row["plate_x"] + plate.length_mm, bottom)
-            inner = outer - plate.width_mm
+            bottom = row["plate_z"] - row["sole_plate_thickness"]
+            ends = at(row["plate_x"], bottom), at(row["plate_x"] + row["sole_plate_length"], bottom)
+            inner = outer - row["sole_plate_width"]
             found.append(FootSupport(side, start, *ends, sign * inner, sign * outer))
     return found
 

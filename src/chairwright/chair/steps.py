@@ -27,8 +27,8 @@ from chairwright.person.posture import Joint, leg_points, upper_body_points
 BACK_SUPPORT_HEIGHT_MM = 220.0
 """Height of the back upholstery's mass along the post (common practice, no source)."""
 
-HANGER_MASS_SHARE = 0.6
-"""Where a hanger's mass lies along it, footplate included (common practice, no source)."""
+HANGER_MASS_SHARE = 0.45
+"""Where a hanger's mass lies along it, footplate not included (common practice, no source)."""
 
 NO_FOOT = "the {side} foot cannot push: it is lost"
 
@@ -83,7 +83,8 @@ def _place_axles(rows: Rows) -> None:
         "caster_housing", "ahead_mm"
     )
     rows["crown_z"] = rows.option("caster_housing", "z_mm")
-    trail, drop = rows.option("fork", "trail_mm"), rows.option("fork", "drop_mm")
+    trail = rows.option("fork", "trail_mm")
+    drop = rows.option("fork", "drop_mm") + rows.option("stem_spacer", "height_mm")
     place = caster_axle(rows["crown_x"], rows["crown_z"], trail, drop, rows["stem_set"])
     rows["caster_x"], rows["caster_z"] = place
 
@@ -106,17 +107,29 @@ def _running_gear(rows: Rows) -> list[MassPoints]:
         MassPoints("side frames", mass("side_frame", "mass_kg"), *frame),
         MassPoints("rear wheels", mass("rear_wheel", "mass_kg"), *axle, "rear_wheels"),
         MassPoints("axle plates", mass("axle_hole", "mass_kg"), *axle),
+        MassPoints("camber tube", mass("camber", "mass_kg"), *axle),
         MassPoints("casters", mass("caster", "mass_kg"), *caster, "casters"),
         MassPoints("caster forks", mass("fork", "mass_kg"), *middle, "casters"),
+        MassPoints("stem spacers", mass("stem_spacer", "mass_kg"), *crown, "casters"),
         MassPoints("caster housings", mass("caster_housing", "mass_kg"), *crown),
     ]
 
 
 def _fixed_parts(rows: Rows) -> list[MassPoints]:
     return [
-        MassPoints(part.name, part.mass_kg, part.x_mm, 0.0, part.z_mm, part.moves_with)
+        MassPoints(part.name, part.mass_kg, part.x_mm, 0.0, part.z_mm)
         for part in rows.line.fixed_parts
     ]
+
+
+def hand_rims(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Hand rims: how far out they stand. Their mass at the axle turns no chair over it."""
+    rows["rim_standoff"] = rows.option("hand_rim", "standoff_mm")
+    rows["rim_radius"] = rows.option("rear_wheel", "hand_rim_radius_mm") * rows.option(
+        "hand_rim", "fitted"
+    )
+    place = rows.option("axle_hole", "x_mm"), 0.0, rows.option("axle_hole", "z_mm")
+    return [MassPoints("hand rims", rows.option("hand_rim", "mass_kg"), *place)]
 
 
 def seat_rails(rows: Rows, occupant: Occupant) -> list[MassPoints]:
@@ -137,7 +150,7 @@ def arm_supports(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     rows["rear_track"] = 2 * rows["hub_half"] + growth
     rows["arm_outer"] = rows["width"] / 2 + rows.option("arm_support", "outer_outset_mm")
     mass = rows.option("arm_support", "mass_kg")
-    return [MassPoints("arm supports", mass, 150.0, 0.0, 0.6 * pad)]
+    return [MassPoints("arm supports", mass, 150.0, 0.0, 0.6 * np.nan_to_num(pad))]
 
 
 def seat_sling(rows: Rows, occupant: Occupant) -> list[MassPoints]:
@@ -164,14 +177,13 @@ def back_posts(rows: Rows, occupant: Occupant) -> list[MassPoints]:
 
 
 def back_surface(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Back upholstery: the hip against it, the trunk, head and arms."""
+    """Back support, sling or solid: the hip against it, the trunk, head and arms."""
     behind = rows.option("back_support", "behind_post_mm")
     rows["behind_post"] = behind
-    hip = hip_place(
-        occupant.body, rows["back_set"], rows["seat_slope"], behind, rows["cushion_rear"]
-    )
+    rows["lean"] = rows["back_set"] + np.radians(rows.option("back_support", "tilt_deg"))
+    hip = hip_place(occupant.body, rows["lean"], rows["seat_slope"], behind, rows["cushion_rear"])
     rows["hip_x"], rows["hip_z"] = hip
-    points, joints = upper_body_points(occupant.body, *hip, rows["back_set"])
+    points, joints = upper_body_points(occupant.body, *hip, rows["lean"])
     rows["shoulder_x"], rows["shoulder_z"] = (np.asarray(place) for place in joints.shoulder)
     along = BACK_SUPPORT_HEIGHT_MM
     mass = rows.option("back_support", "mass_kg")
@@ -232,28 +244,41 @@ def _resting_leg(
     return points
 
 
+def plates(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Footplate: its size and how it hangs on the tube."""
+    for name in ("length", "behind_tube", "thickness", "outer_inset", "width"):
+        rows[f"sole_plate_{name}"] = rows.option("foot_plate", f"{name}_mm")
+    return []
+
+
 def hanger_lengths(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Hanger length: the footplates and the hangers' masses."""
-    length, plate = rows.option("leg_length", "length_mm"), rows.line.foot_plate
+    """Hanger length: where the footplates come, and the masses of hangers and footplates."""
+    length = rows.option("leg_length", "length_mm")
     along, down = np.cos(rows["hanger"]), -np.sin(rows["hanger"])
     pivot_x = rows.option("side_frame", "hanger_x_mm")
     pivot_z = rows.option("side_frame", "hanger_z_mm")
-    rows["plate_x"] = pivot_x + length * along - plate.behind_tube_mm
+    rows["plate_x"] = pivot_x + length * along - rows["sole_plate_behind_tube"]
     rows["plate_z"] = pivot_z + length * down
     rows["hanger_x"] = pivot_x + HANGER_MASS_SHARE * length * along
     rows["hanger_z"] = pivot_z + HANGER_MASS_SHARE * length * down
-    return [_one_hanger(rows, side) for side in SIDES]
+    return [point for side in SIDES for point in _one_side(rows, side)]
 
 
-def _one_hanger(rows: Rows, side: LimbSide) -> MassPoints:
+def _one_side(rows: Rows, side: LimbSide) -> list[MassPoints]:
     fitted = rows[f"plate_{side}"] > 0
-    plate = rows.line.foot_plate
-    mass = np.where(fitted, rows.option("hanger", "mass_kg") / 2, 0.0)
-    place_x = np.where(fitted, rows["hanger_x"], 0.0)
-    place_z = np.where(fitted, rows["hanger_z"], 0.0)
-    across = rows["width"] / 2 - plate.outer_inset_mm - plate.width_mm / 2
-    outward = across if side == "left" else -across
-    return MassPoints(f"{side} hanger and footplate", mass, place_x, outward, place_z)
+    across = rows["width"] / 2 - rows["sole_plate_outer_inset"] - rows["sole_plate_width"] / 2
+    outward = np.where(fitted, across if side == "left" else -across, 0.0)
+
+    def point(name: str, choice: str, x_mm: FloatArray, z_mm: FloatArray) -> MassPoints:
+        mass = np.where(fitted, rows.option(choice, "mass_kg") / 2, 0.0)
+        place = np.where(fitted, x_mm, 0.0), outward, np.where(fitted, z_mm, 0.0)
+        return MassPoints(f"{side} {name}", mass, *place)
+
+    middle = rows["plate_x"] + rows["sole_plate_length"] / 2
+    return [
+        point("hanger", "hanger", rows["hanger_x"], rows["hanger_z"]),
+        point("footplate", "foot_plate", middle, rows["plate_z"]),
+    ]
 
 
 def back_top(rows: Rows, occupant: Occupant) -> list[MassPoints]:
@@ -262,6 +287,16 @@ def back_top(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     rows["back_height"] = height
     x_mm, z_mm = -height / 2 * np.sin(rows["back_set"]), height / 2 * np.cos(rows["back_set"])
     return [MassPoints("back posts", rows.option("back_height", "mass_kg"), x_mm, 0.0, z_mm)]
+
+
+def push_handles(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Push handles: where the grips come."""
+    up = rows["back_height"] + rows.option("push_handle", "above_mm")
+    sin, cos = np.sin(rows["back_set"]), np.cos(rows["back_set"])
+    rows["grip_x"] = -up * sin - rows.option("push_handle", "behind_mm")
+    rows["grip_z"] = up * cos
+    mass = rows.option("push_handle", "mass_kg")
+    return [MassPoints("push handles", mass, rows["grip_x"], 0.0, rows["grip_z"])]
 
 
 def wheel_locks(rows: Rows, occupant: Occupant) -> list[MassPoints]:
@@ -280,6 +315,17 @@ def anti_tip_devices(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     return [MassPoints("anti-tip device", mass, *place)]
 
 
+def belts(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Belt or harness."""
+    place = rows.option("belt", "x_mm"), 0.0, rows.option("belt", "z_mm")
+    return [MassPoints("belt", rows.option("belt", "mass_kg"), *place)]
+
+
+def finish(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Finish: it changes price and delivery only."""
+    return []
+
+
 HIP = ("seat_depth", "cushion", "back_angle", "back_support")
 """Choices that place the hip in the frame."""
 
@@ -292,11 +338,13 @@ STEPS: tuple[Step, ...] = (
             "axle_hole",
             "caster",
             "fork",
+            "stem_spacer",
             "caster_housing",
             "stem_setting",
         ),
         wheels_on_floor,
     ),
+    Step(("hand_rim",), hand_rims, ("axle_hole", "hand_rim")),
     Step(("seat_width",), seat_rails, ("seat_width",)),
     Step(("arm_support",), arm_supports, ("arm_support",)),
     Step(("seat_depth",), seat_sling, ("seat_depth",)),
@@ -305,12 +353,16 @@ STEPS: tuple[Step, ...] = (
     Step(("back_support",), back_surface, HIP),
     Step(("foot_supports",), footplates, ("foot_supports",), on_floor=True),
     Step(("hanger",), hangers, (*HIP, "foot_supports", "hanger")),
+    Step(("foot_plate",), plates),
     Step(
         ("leg_length",),
         hanger_lengths,
-        ("side_frame", "seat_width", "foot_supports", "hanger", "leg_length"),
+        ("side_frame", "seat_width", "foot_supports", "hanger", "foot_plate", "leg_length"),
     ),
     Step(("back_height",), back_top, ("back_angle", "back_height")),
+    Step(("push_handle",), push_handles, ("back_angle", "back_height", "push_handle")),
     Step(("wheel_lock",), wheel_locks, ("wheel_lock",)),
     Step(("anti_tip",), anti_tip_devices, ("anti_tip",)),
+    Step(("belt",), belts, ("belt",)),
+    Step(("finish",), finish),
 )

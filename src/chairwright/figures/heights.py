@@ -31,13 +31,13 @@ def seat_angle(rows: Rows, occupant: Occupant) -> FloatArray:
 
 
 def back_angle(rows: Rows, occupant: Occupant) -> FloatArray:
-    """Back post to the vertical, leaning back positive [deg]."""
-    return np.degrees(rows["back_set"] + rows["pitch"])
+    """Back support to the vertical, leaning back positive [deg]."""
+    return np.degrees(rows["lean"] + rows["pitch"])
 
 
 def seat_to_back_angle(rows: Rows, occupant: Occupant) -> FloatArray:
-    """Inner angle between loaded cushion top and back post [deg]."""
-    return 90.0 + np.degrees(rows["back_set"] - rows["seat_slope"])
+    """Inner angle between loaded cushion top and back support [deg]."""
+    return 90.0 + np.degrees(rows["lean"] - rows["seat_slope"])
 
 
 def seat_width(rows: Rows, occupant: Occupant) -> FloatArray:
@@ -106,17 +106,11 @@ def toe(rows: Rows, occupant: Occupant) -> FloatArray:
     return toe_out_deg(rows["camber"], rows["pitch"])
 
 
-def load_margin(rows: Rows, occupant: Occupant) -> FloatArray:
-    """Rated load less the occupant with everything carried [kg]."""
-    return rows.option("side_frame", "rated_load_kg") - occupant.load_kg
-
-
 def footplate_clearance(rows: Rows, occupant: Occupant) -> FloatArray:
     """Lowest point of the footplates above the floor [mm]; NaN without footplates."""
-    plate = rows.line.foot_plate
     ends = (
-        rows.to_floor(rows["plate_x"] + ahead, rows["plate_z"] - plate.thickness_mm)[1]
-        for ahead in (0.0, plate.length_mm)
+        rows.to_floor(rows["plate_x"] + ahead, rows["plate_z"] - rows["sole_plate_thickness"])[1]
+        for ahead in (0.0, rows["sole_plate_length"])
     )
     fitted = np.logical_or.reduce([rows[f"plate_{side}"] > 0 for side in SIDES])
     return np.where(fitted, np.minimum(*ends), np.nan)

@@ -91,10 +91,11 @@ def _on_floor(rows: Rows, x_mm: Band, z_mm: Band) -> tuple[Band, Band]:
 
 def heaviest_part(rows: Rows, occupant: Occupant) -> FloatArray:
     """Mass of the heaviest piece once wheels, cushion, hangers and arm supports are off [kg]."""
-    wheel = rows["wheel_mass"] / 2
+    rims = rows.option("hand_rim", "mass_kg")
+    wheel = (rows["wheel_mass"] + rims) / 2
     arm = rows.option("arm_support", "mass_kg") / 2
     cushion = rows.option("cushion", "mass_kg")
-    hanger = rows.option("hanger", "mass_kg") / 2
+    hanger = (rows.option("hanger", "mass_kg") + rows.option("foot_plate", "mass_kg")) / 2
     hangers = sum(np.where(rows[f"plate_{side}"] > 0, hanger, 0.0) for side in SIDES)
     chair = rows["frame_mass"] + rows["wheel_mass"] - rows["load"]
     frame = chair - 2 * wheel - 2 * arm - cushion - hangers

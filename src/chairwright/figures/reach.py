@@ -56,7 +56,7 @@ def shoulder_to_rim(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> 
         Hub's wheel plane from the mid-plane.
     """
     along, up = rows.to_floor(rows["shoulder_x"], rows["shoulder_z"])
-    across = rim_across(rows, occupant, hub_half_mm)
+    across = rim_across(rows, occupant, hub_half_mm, rows["rim_standoff"])
     return np.sqrt(along**2 + (up - rim_top(rows)) ** 2 + across**2)
 
 
@@ -66,7 +66,9 @@ def rim_top(rows: Rows) -> FloatArray:
     return np.asarray(rows["rear_height"] + rim * np.cos(np.radians(rows["camber"])))
 
 
-def rim_across(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> FloatArray:
+def rim_across(
+    rows: Rows, occupant: Occupant, hub_half_mm: FloatArray, standoff_mm: FloatArray
+) -> FloatArray:
     """Top of the rim outward of the shoulder joint [mm].
 
     Parameters
@@ -75,6 +77,8 @@ def rim_across(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> Float
     occupant : Occupant
     hub_half_mm : ndarray [mm]
         Hub's wheel plane from the mid-plane.
+    standoff_mm : ndarray [mm]
+        Outermost place of the rim from the wheel plane.
 
     Returns
     -------
@@ -83,8 +87,13 @@ def rim_across(rows: Rows, occupant: Occupant, hub_half_mm: FloatArray) -> Float
     """
     lean = np.radians(rows["camber"])
     rim = rows.option("rear_wheel", "hand_rim_radius_mm")
-    out = rows.option("rear_wheel", "hand_rim_standoff_mm") - RIM_TUBE_HALF_MM
-    return np.asarray(hub_half_mm + out - rim * np.sin(lean) - occupant.body.half_shoulder_mm)
+    return np.asarray(
+        hub_half_mm
+        + standoff_mm
+        - RIM_TUBE_HALF_MM
+        - rim * np.sin(lean)
+        - occupant.body.half_shoulder_mm
+    )
 
 
 def elbow(rows: Rows, occupant: Occupant) -> FloatArray:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import HIP, STEPS
-from chairwright.figures import anti_tip, balance, heights, mass, reach, space
+from chairwright.figures import anti_tip, balance, heights, mass, reach, space, terms
 from chairwright.figures.band import Band
 from chairwright.figures.mass import MassBox
 from chairwright.line.choices import CHOICES
@@ -63,7 +63,10 @@ class Figure:
 
     @property
     def touched_by(self) -> frozenset[str]:
-        """Every choice that can change the figure; for one of masses that is every choice."""
+        """Every choice that can change the figure; for one of masses that is every choice.
+
+        None for a figure of `figures.terms`: options with the same number are alike to it.
+        """
         return frozenset(self.depends or POSED.get(self.name, tuple(CHOICES)))
 
     @property
@@ -77,7 +80,8 @@ REACH = "Do hands and feet reach?"
 STEADY = "Is it steady?"
 PLACES = "Does it fit the places?"
 WEIGHT = "What does it weigh?"
-GROUPS = (SEAT, REACH, STEADY, PLACES, WEIGHT)
+ORDER = "What does it cost, and when does it come?"
+GROUPS = (SEAT, REACH, STEADY, PLACES, WEIGHT, ORDER)
 
 GEOMETRY = "First principles (theory: pose on a level floor)"
 STATICS = "First principles (theory: balance)"
@@ -87,37 +91,38 @@ TURN = "First principles (theory: space)"
 FEW_CHOICES: dict[str, tuple[str, ...]] = {
     "seat_width_mm": ("seat_width",),
     "seat_depth_mm": ("seat_depth", "back_support"),
-    "seat_to_back_angle_deg": ("seat_depth", "cushion", "back_angle"),
+    "seat_to_back_angle_deg": ("seat_depth", "cushion", "back_angle", "back_support"),
     "back_height_mm": ("cushion", "back_height"),
     "arm_height_mm": ("cushion", "arm_support"),
-    "overall_width_mm": ("rear_wheel", "camber", "seat_width", "arm_support"),
-    "folded_width_mm": ("rear_wheel", "camber", "seat_width", "arm_support"),
+    "overall_width_mm": ("rear_wheel", "camber", "hand_rim", "seat_width", "arm_support"),
+    "folded_width_mm": ("rear_wheel", "camber", "hand_rim", "seat_width", "arm_support"),
     "leg_support_length_mm": ("side_frame", "seat_depth", "cushion", "hanger", "leg_length"),
 }
 
 GEAR = STEPS[0].choices
-FOOT = ("foot_supports", "hanger", "leg_length")
+FOOT = ("foot_supports", "hanger", "foot_plate", "leg_length")
 POSED: dict[str, tuple[str, ...]] = {
     "seat_to_floor_rear_mm": GEAR,
     "seat_to_floor_front_mm": (*GEAR, "seat_depth"),
     "cushion_to_floor_front_mm": (*GEAR, "seat_depth", "cushion"),
     "foot_reach_mm": (*GEAR, "seat_depth", "cushion"),
     "seat_angle_deg": GEAR,
-    "back_angle_deg": (*GEAR, "back_angle"),
+    "back_angle_deg": (*GEAR, "back_angle", "back_support"),
     "wheelbase_mm": GEAR,
     "caster_stem_angle_deg": GEAR,
     "caster_trail_mm": GEAR,
     "toe_deg": GEAR,
     "rear_track_mm": ("rear_wheel", "camber", "seat_width", "arm_support"),
     "caster_track_mm": ("seat_width",),
-    "elbow_angle_deg": (*GEAR, *HIP, "seat_width", "arm_support"),
-    "push_reach_deg": (*GEAR, *HIP, "seat_width", "arm_support"),
+    "elbow_angle_deg": (*GEAR, *HIP, "hand_rim", "seat_width", "arm_support"),
+    "push_reach_deg": (*GEAR, *HIP, "hand_rim", "seat_width", "arm_support"),
     "shoulder_ahead_of_axle_mm": (*GEAR, *HIP),
     "footplate_clearance_mm": (*GEAR, *FOOT),
     "caster_foot_clearance_mm": (*GEAR, *FOOT),
     "caster_tyre_clearance_mm": (*GEAR, "seat_width", "arm_support"),
     "pitch_to_anti_tip_deg": (*GEAR, "anti_tip"),
-    "overall_height_mm": (*GEAR, "back_angle", "back_height", "arm_support"),
+    "overall_height_mm": (*GEAR, "back_angle", "back_height", "push_handle", "arm_support"),
+    **dict.fromkeys(terms.TERMS, ()),
 }
 """Choices that touch an exact figure, where they are too many to tabulate."""
 
@@ -168,9 +173,9 @@ _ALL = (
         heights.cushion_to_floor_front,
     ),
     _deg("seat_angle_deg", "Seat angle", SEAT, "stem_setting", heights.seat_angle),
-    _deg("back_angle_deg", "Back angle", SEAT, "back_angle", heights.back_angle),
+    _deg("back_angle_deg", "Back angle", SEAT, "back_support", heights.back_angle),
     _deg(
-        "seat_to_back_angle_deg", "Seat-to-back angle", SEAT, "back_angle",
+        "seat_to_back_angle_deg", "Seat-to-back angle", SEAT, "back_support",
         heights.seat_to_back_angle,
     ),
     _mm("back_height_mm", "Back height above cushion", SEAT, "back_height", heights.back_height),
@@ -231,7 +236,7 @@ _ALL = (
     _mm("overall_width_mm", "Overall width", PLACES, "arm_support", space.overall_width, TURN),
     _mm("overall_length_mm", "Overall length, feet included", PLACES, "anti_tip",
         space.overall_length, TURN),
-    _mm("overall_height_mm", "Overall height of the chair", PLACES, "back_height",
+    _mm("overall_height_mm", "Overall height of the chair", PLACES, "push_handle",
         space.overall_height, TURN),
     _mm("folded_width_mm", "Folded width", PLACES, "arm_support", space.folded_width, TURN),
     _mm("turning_diameter_mm", "Turning diameter", PLACES, "anti_tip", space.turning_diameter,
@@ -245,8 +250,13 @@ _ALL = (
     Figure("total_mass_kg", "Chair with occupant and loads", "kg", 1, 1.0, WEIGHT, "stem_setting",
            ADDED, weighed=lambda rows, box: box.mass),
     Figure("load_margin_kg", "Rated load less occupant and loads", "kg", 1, 5.0, WEIGHT,
-           "side_frame", "The line file's rated load", exact=heights.load_margin,
-           depends=("side_frame",)),
+           "finish", "The line file's load limits", exact=terms.of_term("load_margin_kg")),
+    Figure("price", "List price", "currency", 2, 50.0, ORDER, "finish",
+           "The line file's prices", exact=terms.of_term("price")),
+    Figure("custom_surcharge", "Part of it for sizes made to order", "currency", 2, 50.0, ORDER,
+           "finish", "The line file's surcharges", exact=terms.of_term("custom_surcharge")),
+    Figure("lead_days", "Delivery", "days", 0, 5.0, ORDER, "finish",
+           "The line file's days", exact=terms.of_term("lead_days")),
     Figure("com_x_mm", "Centre of mass ahead of axle", "mm", 0, 10.0, STEADY, "stem_setting",
            ADDED, weighed=lambda rows, box: box.x),
     Figure("com_y_mm", "Centre of mass to the left", "mm", 0, 10.0, STEADY, "stem_setting",

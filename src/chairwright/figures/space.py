@@ -20,9 +20,8 @@ Corner = tuple[FloatArray, FloatArray]
 def rim_beyond_hub(rows: Rows) -> FloatArray:
     """Outermost place of the hand rim beyond the hub's wheel plane [mm]: at its foot, cambered."""
     lean = np.radians(rows["camber"])
-    rim = rows.option("rear_wheel", "hand_rim_radius_mm")
-    standoff = rows.option("rear_wheel", "hand_rim_standoff_mm")
-    return np.asarray(standoff * np.cos(lean) + rim * np.sin(lean))
+    standoff = rows["rim_standoff"] * np.cos(lean)
+    return np.asarray(standoff + rows["rim_radius"] * np.sin(lean))
 
 
 def rim_outer(rows: Rows) -> FloatArray:
@@ -43,15 +42,17 @@ def chair_width(rows: Rows) -> FloatArray:
 
 
 def folded_width(rows: Rows, occupant: Occupant) -> FloatArray:
-    """Width when folded [mm]: overall width less what the seat rails close up."""
-    return chair_width(rows) - (rows["width"] - rows.line.folded_seat_mm)
+    """Width when folded [mm]: overall width less what the seat rails close up.
+
+    NaN when a rigid bar or a rigid frame keeps the chair from folding.
+    """
+    closed = chair_width(rows) - (rows["width"] - rows.line.folded_seat_mm)
+    return np.where(rows["width"] <= rows.line.folds_to_width_mm, closed, np.nan)
 
 
 def push_handle(rows: Rows) -> Corner:
     """Push-handle grip in floor axes, side view [mm]."""
-    up = rows["back_height"] + rows.line.push_handle_above_mm
-    sin, cos = np.sin(rows["back_set"]), np.cos(rows["back_set"])
-    return rows.to_floor(-up * sin - rows.line.push_handle_behind_mm, up * cos)
+    return rows.to_floor(rows["grip_x"], rows["grip_z"])
 
 
 def back_top(rows: Rows) -> Corner:
@@ -78,19 +79,19 @@ def toe_places(rows: Rows) -> Iterator[FloatArray]:
 def plate_tips(rows: Rows) -> Iterator[FloatArray]:
     """Footplate tips ahead of the axle, if placed [mm]; 0 on a side without one."""
     if "plate_x" in rows.columns:
-        tip, _ = rows.to_floor(rows["plate_x"] + rows.line.foot_plate.length_mm, rows["plate_z"])
+        tip, _ = rows.to_floor(rows["plate_x"] + rows["sole_plate_length"], rows["plate_z"])
         for side in SIDES:
             yield np.where(rows[f"plate_{side}"] > 0, tip, 0.0)
 
 
 def front_corners(rows: Rows) -> Iterator[Corner]:
     """Outline points ahead of the axle, plan view (x, distance from the mid-plane) [mm]."""
-    outer = rows["width"] / 2 - rows.line.foot_plate.outer_inset_mm
+    outer = rows["width"] / 2 - np.nan_to_num(rows["sole_plate_outer_inset"])
     for place in (*toe_places(rows), *plate_tips(rows)):
         yield place, outer
     caster = rows.option("caster", "width_mm") / 2
     yield rows["wheelbase"] + rows["caster_radius"], rows["caster_track"] / 2 + caster
-    yield rows.option("rear_wheel", "hand_rim_radius_mm"), rim_outer(rows)
+    yield rows["rim_radius"], rim_outer(rows)
     yield np.zeros(len(rows)), chair_width(rows) / 2
 
 
@@ -98,7 +99,7 @@ def rear_corners(rows: Rows) -> Iterator[Corner]:
     """Outline points behind the axle, plan view (x, distance from the mid-plane) [mm]."""
     tyre = rows.option("rear_wheel", "tyre_width_mm") / 2
     yield -rows["rear_radius"], rows["hub_half"] + tyre
-    yield -rows.option("rear_wheel", "hand_rim_radius_mm"), rim_outer(rows)
+    yield -rows["rim_radius"], rim_outer(rows)
     yield np.nan_to_num(rows["device_x"] - rows["device_radius"]), rows["width"] / 2
     yield np.minimum(push_handle(rows)[0], 0.0), rows["width"] / 2
     yield np.zeros(len(rows)), chair_width(rows) / 2
@@ -136,14 +137,12 @@ def caster_foot_clearance(rows: Rows, occupant: Occupant) -> FloatArray:
 
     The larger of the gap in plan and the gap above the caster's top: either one is enough.
     """
-    plate = rows.line.foot_plate
-    rear, height = rows.to_floor(rows["plate_x"], rows["plate_z"] - plate.thickness_mm)
-    tip, tip_height = rows.to_floor(
-        rows["plate_x"] + plate.length_mm, rows["plate_z"] - plate.thickness_mm
-    )
+    length, bottom = rows["sole_plate_length"], rows["plate_z"] - rows["sole_plate_thickness"]
+    rear, height = rows.to_floor(rows["plate_x"], bottom)
+    tip, tip_height = rows.to_floor(rows["plate_x"] + length, bottom)
     stem = _stem_foot(rows)
     along = np.maximum.reduce([rear - stem, stem - tip, np.zeros(len(rows))])
-    inset = rows.line.caster_outset_mm + plate.outer_inset_mm
+    inset = rows.line.caster_outset_mm + rows["sole_plate_outer_inset"]
     across = np.maximum(inset, 0.0)
     in_plan = np.hypot(along, across) - rows["swing"]
     above = np.minimum(height, tip_height) - 2 * rows["caster_radius"]

@@ -14,7 +14,7 @@ from chairwright.files.writing import write_file
 from chairwright.line.choices import CHOICES
 from chairwright.reading import read_yaml
 
-FORMAT = "chairwright set-up 1"
+FORMAT = "chairwright set-up 2"
 REFERENCE = "docs/reference/setup-file.md"
 LIMIT_BYTES = 200_000
 LONGEST_PATH = 400

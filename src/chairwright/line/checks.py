@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from chairwright.errors import Problem
-from chairwright.line import schema
+from chairwright.line import parts, schema
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import matching_codes
+from chairwright.line.expand import codes_in, matching_codes
+from chairwright.line.made_to_order import LETTERS
 from chairwright.line.model import Choice, Line, Rule
 from chairwright.line.reachable import Deduction, blockers
 from chairwright.reading import YamlSource
 from chairwright.validation import place, shown, suggest
 from chairwright.yaml_events import KeyPath
 
-HOLED = ("forks", "anti_tips")
+HOLED = {"forks": "holes_mm", "anti_tips": "holes_mm", "axle_plates": "rows_mm"}
 
 
 def mistakes(
@@ -36,9 +37,10 @@ def mistakes(
     return [
         *_double_codes(choices, line, source),
         *_double_holes(source),
-        *_closed_holes(line.axle_plate, source),
-        *_no_hole_left(choices, source),
+        *_closed_holes(line.axle_plates, source),
         *_depth_ranges(line, source),
+        *_upside_down(line, source),
+        *_one_of_two(line, source),
         *_unknown_in_rules(line, choices, source),
     ]
 
@@ -70,9 +72,9 @@ def _double(where: str, what: str, first: str) -> Problem:
 
 
 def _double_holes(source: YamlSource) -> Iterator[Problem]:
-    tables: list[KeyPath] = [("axle_plate", "rows_mm"), ("caster_housings", "rows_mm")]
-    for key in HOLED:
-        tables += [(key, at, "holes_mm") for at in range(len(source.data[key]))]
+    tables: list[KeyPath] = [("caster_housings", "rows_mm")]
+    for key, holes in HOLED.items():
+        tables += [(key, at, holes) for at in range(len(source.data.get(key, ())))]
     for at in tables:
         first: dict[int, KeyPath] = {}
         for hole in _inside(source.data, at):
@@ -91,20 +93,59 @@ def _inside(data: object, at: KeyPath) -> Iterable[int | str]:
     return data if isinstance(data, Mapping) else ()
 
 
-def _closed_holes(plate: schema.AxlePlate, source: YamlSource) -> Iterator[Problem]:
-    holes = [f"{column}{row}" for column in plate.columns_mm for row in plate.rows_mm]
-    for at, code in enumerate(plate.closed):
-        if code not in holes:
-            where = place(source, ("axle_plate", "closed", at))
-            must = "a closed hole must be one of the plate's: its column and its row"
-            yield Problem(where, must, shown(code), suggest(code, holes))
+def _closed_holes(plates: Sequence[parts.AxlePlate], source: YamlSource) -> Iterator[Problem]:
+    for number, plate in enumerate(plates):
+        holes = [f"{column}{row}" for column in plate.columns_mm for row in plate.rows_mm]
+        for at, code in enumerate(plate.closed):
+            if code not in holes:
+                where = place(source, ("axle_plates", number, "closed", at))
+                must = "a closed hole must be one of the plate's: its column and its row"
+                yield Problem(where, must, shown(code), suggest(code, holes))
+        if not set(holes) - set(plate.closed):
+            where = place(source, ("axle_plates", number, "closed"))
+            remedy = "Take the open ones out of the list, or take the plate out."
+            yield Problem(where, "one hole of a plate must be open", "every hole closed", remedy)
 
 
-def _no_hole_left(choices: dict[str, Choice], source: YamlSource) -> Iterator[Problem]:
-    if not choices["axle_hole"].options:
-        where = place(source, ("axle_plate", "closed"))
-        remedy = "Take the open ones out of the list."
-        yield Problem(where, "one axle hole at least must be open", "every hole closed", remedy)
+def _upside_down(line: schema.WrittenLine, source: YamlSource) -> Iterator[Problem]:
+    ranges: list[tuple[KeyPath, float, float]] = [
+        (("custom_sizes", name), custom.from_mm, custom.to_mm)
+        for name in LETTERS
+        if (custom := getattr(line.custom_sizes, name)) is not None
+    ]
+    stepped: list[tuple[KeyPath, object]] = [
+        (("leg_lengths", "lengths_mm"), line.leg_lengths.lengths_mm),
+        *(
+            (("arm_supports", at, "pad_heights_mm"), arm.pad_heights_mm)
+            for at, arm in enumerate(line.arm_supports)
+        ),
+    ]
+    ranges += [
+        (at, each.from_mm, each.to_mm) for at, each in stepped if isinstance(each, parts.Steps)
+    ]
+    for at, low, high in ranges:
+        if low > high:
+            must = "from_mm must not exceed to_mm"
+            yield Problem(place(source, at), must, f"{low:g} and {high:g} mm", SWAP)
+
+
+SWAP = "Swap the two, or correct one."
+
+
+def _one_of_two(line: schema.WrittenLine, source: YamlSource) -> Iterator[Problem]:
+    """Parts that are written in one of two ways: exactly one of them must be there."""
+    pairs = {
+        "back_supports": ("behind_post_mm", "settings"),
+        "hangers": ("angle_deg", "angles_deg"),
+    }
+    for key, (one, other) in pairs.items():
+        for at, item in enumerate(getattr(line, key)):
+            given = [name for name in (one, other) if getattr(item, name) is not None]
+            if len(given) != 1:
+                must = f"{item.code} must have either {one} or {other}"
+                got = "both" if given else "neither"
+                remedy = f"Keep {one} for one place, {other} for several."
+                yield Problem(place(source, (key, at)), must, got, remedy)
 
 
 def _depth_ranges(line: schema.WrittenLine, source: YamlSource) -> Iterator[Problem]:
@@ -114,7 +155,7 @@ def _depth_ranges(line: schema.WrittenLine, source: YamlSource) -> Iterator[Prob
                 place(source, ("side_frames", at, "depth_from_mm")),
                 f"side frame {frame.code}: depth_from_mm must not exceed depth_to_mm",
                 f"{frame.depth_from_mm:g} and {frame.depth_to_mm:g} mm",
-                "Swap the two, or correct one.",
+                SWAP,
             )
 
 
@@ -128,18 +169,39 @@ def _unknown_in_rules(
 
 
 def _unknown(
-    at: KeyPath, name: str, codes: Sequence[str], choices: dict[str, Choice], source: YamlSource
+    at: KeyPath,
+    name: str,
+    meant: Sequence[str] | schema.SizeRange,
+    choices: dict[str, Choice],
+    source: YamlSource,
 ) -> Iterator[Problem]:
     if name not in choices:
         must = "a rule must speak about a choice"
         yield Problem(place(source, at), must, shown(name), suggest(name, CHOICES))
         return
-    for number, code in enumerate(codes):
+    if isinstance(meant, schema.SizeRange):
+        yield from _empty_range(at, choices[name], meant, source)
+        return
+    for number, code in enumerate(meant):
         if not matching_codes(choices[name], [code]):
-            parts = dict.fromkeys(known.partition("-")[0] for known in choices[name].codes)
-            known = [*parts, *(each for each in choices[name].codes if each not in parts)]
+            named = [option.part for option in choices[name].options if option.part]
+            known = list(dict.fromkeys([*named, *choices[name].codes]))
             must = f"a rule must name codes of {name}"
             yield Problem(place(source, (*at, number)), must, shown(code), suggest(code, known))
+
+
+def _empty_range(
+    at: KeyPath, choice: Choice, meant: schema.SizeRange, source: YamlSource
+) -> Iterator[Problem]:
+    size = CHOICES[choice.name].size
+    if not size:
+        must = f"{choice.name} has no size of its own: a rule must name its codes"
+        yield Problem(place(source, at), must, "a range", "Write a list of codes.")
+    elif not codes_in(choice, meant.from_, meant.to):
+        ends = f"from {meant.from_} to {meant.to}".replace("None", "open")
+        must = f"a rule's range of {choice.name} ({size}) must hold at least one option"
+        remedy = "Correct the ends: they are in mm or degrees, whatever the maker's units."
+        yield Problem(place(source, at), must, ends, remedy)
 
 
 def unreachable(line: Line) -> list[Problem]:
@@ -175,10 +237,11 @@ def unreachable(line: Line) -> list[Problem]:
 
 
 def _parts(choice: Choice) -> dict[str, frozenset[str]]:
-    parts: dict[str, set[str]] = {}
-    for code in choice.codes:
-        parts.setdefault(code.partition("-")[0], set()).add(code)
-    return {part: frozenset(codes) for part, codes in parts.items()}
+    found: dict[str, set[str]] = {}
+    for option in choice.options:
+        if option.kind != "made to order":
+            found.setdefault(option.part or option.code, set()).add(option.code)
+    return {part: frozenset(codes) for part, codes in found.items()}
 
 
 def _nothing_allowed(line: Line, rules: Sequence[Rule]) -> Problem:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+import math
+from collections.abc import Iterable, Iterator, Mapping
 
 from chairwright.line import schema
-from chairwright.line.choices import NONE
-from chairwright.line.model import Choice, FixedPart, FootPlate, Line, Rule
+from chairwright.line.choices import CHOICES, NONE
+from chairwright.line.model import Choice, FixedPart, Line, Rule
+from chairwright.line.parts import Extra, Part
 from chairwright.reading import YamlSource
 
 
@@ -25,7 +27,7 @@ def build_line(written: schema.WrittenLine, choices: dict[str, Choice], source: 
     -------
     Line
     """
-    housings = written.caster_housings
+    housings, folding = written.caster_housings, written.folding
     return Line(
         name=written.name,
         title=written.title,
@@ -33,30 +35,31 @@ def build_line(written: schema.WrittenLine, choices: dict[str, Choice], source: 
         version=written.version,
         choices=choices,
         rules=tuple(_rules(written, choices, source)),
-        fixed_parts=tuple(_fixed_parts(written)),
-        foot_plate=_foot_plate(written.foot_supports),
+        fixed_parts=tuple(_fixed_part(part) for part in written.fixed_parts),
+        extras=tuple(_fixed_part(extra) for extra in written.extras),
         caster_outset_mm=housings.outset_mm,
         crown_gap_mm=housings.crown_gap_mm,
-        folded_seat_mm=written.folding.folded_seat_mm,
-        push_handle_behind_mm=written.push_handles.behind_mm,
-        push_handle_above_mm=written.push_handles.above_mm,
+        folded_seat_mm=math.nan if folding is None else folding.folded_seat_mm,
+        folds_to_width_mm=0.0 if folding is None else folding.folds_to_width_mm,
+        currency=written.currency,
+        base_price=written.base_price,
+        build_days=written.build_days,
+        typed_in=written.typed_in,
         path=str(source.path),
     )
 
 
-def _foot_plate(written: schema.FootSupports) -> FootPlate:
-    return FootPlate(
-        length_mm=written.plate_length_mm,
-        behind_tube_mm=written.plate_behind_tube_mm,
-        thickness_mm=written.plate_thickness_mm,
-        outer_inset_mm=written.plate_outer_inset_mm,
-        width_mm=written.plate_width_mm,
+def _fixed_part(part: Part | Extra) -> FixedPart:
+    return FixedPart(
+        code=part.code,
+        name=part.name,
+        mass_kg=part.mass_kg,
+        x_mm=part.at_mm[0],
+        z_mm=part.at_mm[1],
+        price=part.price,
+        extra_days=float(part.days),
+        load_limit_kg=math.inf if part.load_limit_kg is None else part.load_limit_kg,
     )
-
-
-def _fixed_parts(line: schema.WrittenLine) -> Iterator[FixedPart]:
-    for part in line.fixed_parts:
-        yield FixedPart(part.code, part.name, part.mass_kg, part.at_mm[0], part.at_mm[1], "frame")
 
 
 def _rules(
@@ -71,13 +74,41 @@ def _rules(
 
 
 def _matched(
-    written: dict[str, list[str]], choices: dict[str, Choice]
+    written: Mapping[str, list[str] | schema.SizeRange], choices: dict[str, Choice]
 ) -> dict[str, frozenset[str]]:
-    return {name: matching_codes(choices[name], codes) for name, codes in written.items()}
+    return {
+        name: codes_in(choices[name], meant.from_, meant.to)
+        if isinstance(meant, schema.SizeRange)
+        else matching_codes(choices[name], meant)
+        for name, meant in written.items()
+    }
+
+
+def codes_in(choice: Choice, low: float | None, high: float | None) -> frozenset[str]:
+    """Codes of the options whose main size lies in a range, both ends included.
+
+    Parameters
+    ----------
+    choice : Choice
+    low, high : float or None
+        In the size's unit; None leaves that end open.
+
+    Returns
+    -------
+    frozenset of str
+        An option without the size, such as one that is not fitted, is never in a range.
+    """
+    key = CHOICES[choice.name].size
+    sizes = {option.code: option.numbers.get(key, math.nan) for option in choice.options}
+    return frozenset(
+        code
+        for code, size in sizes.items()
+        if (low is None or size >= low) and (high is None or size <= high) and not math.isnan(size)
+    )
 
 
 def matching_codes(choice: Choice, written: Iterable[str]) -> frozenset[str]:
-    """Option codes meant by written ones; ``FM`` means every ``FM-...``.
+    """Option codes meant by written ones; a part's code means every option made from it.
 
     Parameters
     ----------
@@ -90,7 +121,7 @@ def matching_codes(choice: Choice, written: Iterable[str]) -> frozenset[str]:
     """
     wanted = set(written)
     return frozenset(
-        code for code in choice.codes if code in wanted or code.partition("-")[0] in wanted
+        option.code for option in choice.options if option.code in wanted or option.part in wanted
     )
 
 
@@ -98,7 +129,7 @@ def _foot_support_rules(choices: dict[str, Choice]) -> Iterator[Rule]:
     because = "hanger, hanger length and footplate are fitted together or not at all"
     where = choices["foot_supports"].options[0].where
     absent = frozenset({NONE})
-    for name in ("hanger", "leg_length"):
+    for name in ("hanger", "foot_plate", "leg_length"):
         present = frozenset(choices[name].codes) - absent
         sides = frozenset(choices["foot_supports"].codes) - absent
         yield Rule({"foot_supports": absent}, {name: absent}, because, where)

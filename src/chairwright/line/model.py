@@ -7,6 +7,7 @@ drew the frame. Masses of a pair are given for the pair.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
@@ -16,6 +17,9 @@ from numpy.typing import NDArray
 
 from chairwright.mass_points import FloatArray
 
+OptionKind = Literal["standard", "made to order", "on request"]
+"""Made to order: a size beyond the standard ones. On request: only when it is asked for by code."""
+
 
 @dataclass(frozen=True)
 class Option:
@@ -24,19 +28,26 @@ class Option:
     Parameters
     ----------
     code : str
-        Order code, unique within its choice.
+        Unique within its choice.
     name : str
         Plain description, for a fitter.
     numbers : dict of str to float
-        The option's figures, unit as suffix of the key.
+        The option's figures, unit as suffix of the key; always ``price`` and ``surcharge`` (the
+        price of being made to order) [the line's currency], ``extra_days`` and
+        ``load_limit_kg`` (infinite when it has none).
     where : str
         ``file:line``.
+    part : str
+        Order code of the part; empty for a mere setting.
+    kind : {"standard", "made to order", "on request"}
     """
 
     code: str
     name: str
     numbers: dict[str, float]
     where: str = ""
+    part: str = ""
+    kind: OptionKind = "standard"
 
 
 @dataclass(frozen=True)
@@ -84,25 +95,16 @@ class Rule:
 
 @dataclass(frozen=True)
 class FixedPart:
-    """A part that every chair of the line has."""
+    """A part that a chair has whatever is chosen: mass [kg], place in frame axes, price, days."""
 
     code: str
     name: str
     mass_kg: float
     x_mm: float
     z_mm: float
-    moves_with: Literal["frame", "casters"]
-
-
-@dataclass(frozen=True)
-class FootPlate:
-    """The footplates' common geometry [mm]; laterals count inward from the seat's edge."""
-
-    length_mm: float
-    behind_tube_mm: float
-    thickness_mm: float
-    outer_inset_mm: float
-    width_mm: float
+    price: float = 0.0
+    extra_days: float = 0.0
+    load_limit_kg: float = math.inf
 
 
 @dataclass(frozen=True)
@@ -116,15 +118,26 @@ class Line:
         In the order in which ties are broken.
     rules : tuple of Rule
     fixed_parts : tuple of FixedPart
-    foot_plate : FootPlate
+        Of every chair, and the extras that were asked for.
+    extras : tuple of FixedPart
+        Accessories that can be asked for.
     caster_outset_mm : float
         Stem axis outward of the seat's edge, each side.
     crown_gap_mm : float
         Least gap from the caster's tyre to the fork crown.
     folded_seat_mm : float
-        Distance of the seat rails when folded.
-    push_handle_behind_mm, push_handle_above_mm : float
-        Handle grip behind the back post and above its top.
+        Distance of the seat rails when folded; NaN when no chair of the line folds.
+    folds_to_width_mm : float
+        Widest seat with a cross-brace that folds; 0 when no chair of the line folds.
+    currency : str
+        Three letters, as ISO 4217.
+    base_price : float
+        Of the chair before any option.
+    build_days : int
+        Delivery time before any option adds to it.
+    typed_in : {"mm", "in"}
+        Units in which the maker names sizes.
+    path : str
     """
 
     name: str
@@ -134,12 +147,15 @@ class Line:
     choices: dict[str, Choice]
     rules: tuple[Rule, ...]
     fixed_parts: tuple[FixedPart, ...]
-    foot_plate: FootPlate
+    extras: tuple[FixedPart, ...]
     caster_outset_mm: float
     crown_gap_mm: float
     folded_seat_mm: float
-    push_handle_behind_mm: float
-    push_handle_above_mm: float
+    folds_to_width_mm: float
+    currency: str
+    base_price: float
+    build_days: int
+    typed_in: Literal["mm", "in"] = "mm"
     path: str = ""
     _columns: dict[tuple[str, str], FloatArray] = field(
         default_factory=dict, repr=False, compare=False

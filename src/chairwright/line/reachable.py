@@ -66,7 +66,7 @@ class Deduction:
         return frozenset(code for code, position in codes.items() if bits >> position & 1)
 
     def _search(self, domains: Domains) -> Domains | None:
-        if not self._narrow(domains):
+        if not all(domains.values()) or not self._narrow(domains):
             return None
         name, inside = self._open_condition(domains)
         if not name:

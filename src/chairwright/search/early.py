@@ -14,7 +14,9 @@ from chairwright.figures.band import Band, corner_band, known
 from chairwright.figures.mass import MassBox
 from chairwright.figures.reach import MIDDLE_ELBOW_DEG, elbow_of, rim_across, rim_top
 from chairwright.figures.space import Corner, farthest, plate_tips
+from chairwright.figures.terms import TERMS
 from chairwright.mass_points import FloatArray
+from chairwright.search.early_terms import EarlyTerm
 from chairwright.search.grid import EndsTable
 from chairwright.search.space import Space
 
@@ -41,11 +43,17 @@ class Early:
             "turning_diameter_mm": self._turning_diameter,
             "half_turn_width_mm": self._half_turn_width,
             "overall_length_mm": self._overall_length,
+            **{name: EarlyTerm(space, name) for name in TERMS},
         }
 
     @property
     def _resting(self) -> list[str]:
         return [side for side in SIDES if side in self._space.occupant.feet_that_rest]
+
+    @property
+    def _most_inset(self) -> float:
+        column = self._space.line.column("foot_plate", "outer_inset_mm")
+        return float(np.max(np.nan_to_num(column[self._space.allowed["foot_plate"]])))
 
     def _ends(self, choice: str, key: str) -> tuple[float, float]:
         values = self._space.line.column(choice, key)[self._space.allowed[choice]]
@@ -92,8 +100,14 @@ class Early:
         low, high = self._ends("arm_support", "hub_outset_mm")
         width = self._open_ends(rows, "width", "seat_width", "width_mm")
         extra = rows.option("camber", "hub_extra_mm")
-        ends = width.low / 2 + low + extra, width.high / 2 + high + extra
-        return Band(*(rim_across(rows, self._space.occupant, hub) for hub in ends))
+        hubs = width.low / 2 + low + extra, width.high / 2 + high + extra
+        standoff = self._open_ends(rows, "rim_standoff", "hand_rim", "standoff_mm")
+        return Band(
+            *(
+                rim_across(rows, self._space.occupant, hub, out)
+                for hub, out in zip(hubs, standoff, strict=True)
+            )
+        )
 
     def _on_floor(self, rows: Rows, table: EndsTable, x_key: str, z_key: str) -> tuple[Band, Band]:
         x_mm = Band(*table.ends(x_key, rows.index))
@@ -114,7 +128,7 @@ class Early:
 
     def _front_corners(self, rows: Rows) -> list[Corner]:
         """Front corners at their least."""
-        outer = self._least_width(rows) / 2 - rows.line.foot_plate.outer_inset_mm
+        outer = self._least_width(rows) / 2 - self._most_inset
         caster = self._least_width(rows) / 2 + rows.line.caster_outset_mm
         toes = [(toe, outer) for toe in self._toe_places(rows)]
         plates = [(tip, outer) for tip in plate_tips(rows)]

@@ -14,7 +14,7 @@ from chairwright.chair.steps import STEPS
 from chairwright.search.space import Space, obeyed
 from chairwright.targets.target import Target
 
-FRONT = ("side_frame", "caster", "fork", "caster_housing", "stem_setting")
+FRONT = ("side_frame", "caster", "fork", "stem_spacer", "caster_housing", "stem_setting")
 REAR = ("rear_wheel", "camber", "axle_hole")
 ANGLES = ("seat_angle_deg", "caster_stem_angle_deg")
 BLOCK = 400_000
@@ -76,7 +76,8 @@ def _front_places(space: Space, front: dict[str, IndexArray]) -> tuple[NDArray[n
         return space.line.column(choice, key)[front[choice]]
 
     stem = np.radians(option("stem_setting", "angle_deg"))
-    trail, drop = option("fork", "trail_mm"), option("fork", "drop_mm")
+    trail = option("fork", "trail_mm")
+    drop = option("fork", "drop_mm") + option("stem_spacer", "height_mm")
     tube = option("side_frame", "caster_tube_x_mm") + option("caster_housing", "ahead_mm")
     x_mm, z_mm = caster_axle(tube, option("caster_housing", "z_mm"), trail, drop, stem)
     return x_mm, z_mm, option("caster", "radius_mm"), stem

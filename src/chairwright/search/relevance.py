@@ -10,6 +10,7 @@ import numpy as np
 from chairwright.chair.rows import IndexArray
 from chairwright.chair.steps import STEPS
 from chairwright.figures.registry import FIGURES
+from chairwright.figures.terms import TERMS
 from chairwright.search.space import Space
 
 
@@ -29,26 +30,34 @@ def relevant_space(space: Space, figures: Iterable[str]) -> Space:
     -------
     Space
     """
+    figures = tuple(figures)
     touched = frozenset[str]().union(ALWAYS, *(FIGURES[name].touched_by for name in figures))
+    keys = tuple(TERMS[name].key for name in figures if name in TERMS)
     allowed = {
-        name: options if name in touched else _told_apart(space, name, options)
+        name: options if name in touched else _told_apart(space, name, options, keys)
         for name, options in space.allowed.items()
     }
     return replace(space, allowed=allowed)
 
 
-ALWAYS = frozenset({*STEPS[0].choices, "foot_supports", "hanger", "leg_length", "anti_tip"})
+ALWAYS = frozenset(
+    {*STEPS[0].choices, "foot_supports", "hanger", "foot_plate", "leg_length", "anti_tip"}
+)
 """Choices that decide whether a set-up stands on its wheels with nothing in the floor."""
 
 
-def _told_apart(space: Space, name: str, options: IndexArray) -> IndexArray:
+def _told_apart(space: Space, name: str, options: IndexArray, keys: tuple[str, ...]) -> IndexArray:
     codes = [space.line.choices[name].options[place].code for place in options]
+    numbers = [tuple(space.line.column(name, key)[options]) for key in keys]
     uses = [
         codes_of[name]
         for rule in space.line.rules
         for codes_of in (rule.when, rule.need)
         if name in codes_of
     ]
-    signatures = [tuple(code in use for use in uses) for code in codes]
+    signatures = [
+        (*(code in use for use in uses), *(column[at] for column in numbers))
+        for at, code in enumerate(codes)
+    ]
     first = {signature: place for place, signature in reversed(list(enumerate(signatures)))}
     return np.asarray(options[sorted(first.values())])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -12,6 +12,7 @@ from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.chair.rows import IndexArray
 from chairwright.errors import InputError, Problem
 from chairwright.line.choices import CHOICES
+from chairwright.line.counting import count_allowed
 from chairwright.line.expand import matching_codes
 from chairwright.line.model import Line, Rule
 
@@ -35,32 +36,28 @@ class Space:
     @property
     def count(self) -> int:
         """Number of set-ups that the rules allow, exact."""
-        total = 1
-        for group in _linked_choices(self.line.rules):
-            total *= sum(int(ok.sum()) for ok in self._rule_blocks(group))
-        return total
-
-    def _rule_blocks(self, group: frozenset[str]) -> Iterator[NDArray[np.bool_]]:
-        rules = [rule for rule in self.line.rules if rule.choices <= group]
-        names = sorted(group, key=lambda name: len(self.allowed[name]))
-        last, inner = names[-1], names[:-1]
-        grid = np.meshgrid(*(self.allowed[name] for name in inner), indexing="ij")
-        index = {name: axis.ravel() for name, axis in zip(inner, grid, strict=True)}
-        size = len(next(iter(index.values()))) if index else 1
-        for option in self.allowed[last]:
-            index[last] = np.full(size, option)
-            yield obeyed(self.line, rules, index)
+        return count_allowed(self.line, self.allowed)
 
 
-def open_space(line: Line, occupant: Occupant, settled: Mapping[str, Iterable[str]]) -> Space:
+def open_space(
+    line: Line,
+    occupant: Occupant,
+    settled: Mapping[str, Iterable[str]],
+    *,
+    made_to_order: bool = False,
+) -> Space:
     """The options that a client's way of moving and the clinician's decisions leave.
+
+    Sizes made to order and options on request are in it only when they are asked for.
 
     Parameters
     ----------
     line : Line
     occupant : Occupant
     settled : mapping of str to iterable of str
-        Choices that the clinician has narrowed to some codes.
+        Choices that the clinician has narrowed to some codes, of whatever kind.
+    made_to_order : bool
+        Whether the sizes made to order are open as well.
 
     Returns
     -------
@@ -73,19 +70,24 @@ def open_space(line: Line, occupant: Occupant, settled: Mapping[str, Iterable[st
     """
     allowed: dict[str, IndexArray] = {}
     for name in CHOICES:
-        keep = _settled_mask(line, name, settled.get(name))
+        keep = _settled_mask(line, name, settled.get(name), made_to_order=made_to_order)
         if name == "foot_supports":
             keep &= _foot_mask(line, occupant)
+        if name == "hand_rim" and occupant.hands_that_push:
+            keep &= line.column("hand_rim", "fitted") > 0
         allowed[name] = np.nonzero(keep)[0]
         if not len(allowed[name]):
             raise InputError(_nothing_left(line, name, settled))
     return Space(line, occupant, allowed)
 
 
-def _settled_mask(line: Line, name: str, codes: Iterable[str] | None) -> NDArray[np.bool_]:
+def _settled_mask(
+    line: Line, name: str, codes: Iterable[str] | None, *, made_to_order: bool
+) -> NDArray[np.bool_]:
     choice = line.choices[name]
     if codes is None:
-        return np.ones(len(choice.options), dtype=bool)
+        kinds = {"standard", "made to order"} if made_to_order else {"standard"}
+        return np.array([option.kind in kinds for option in choice.options])
     return line.rule_matches(matching_codes(choice, codes), name)
 
 
@@ -136,12 +138,3 @@ def _all_match(
 ) -> NDArray[np.bool_]:
     masks = [line.rule_matches(codes, name)[index[name]] for name, codes in wanted.items()]
     return np.asarray(np.logical_and.reduce(masks))
-
-
-def _linked_choices(rules: Iterable[Rule]) -> list[frozenset[str]]:
-    groups: list[frozenset[str]] = [frozenset({name}) for name in CHOICES]
-    for rule in rules:
-        touched = [group for group in groups if group & rule.choices]
-        groups = [group for group in groups if not group & rule.choices]
-        groups.append(frozenset().union(*touched))
-    return groups
