@@ -60,8 +60,7 @@ def _add_outputs(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--units",
         choices=("mm", "in", "both"),
-        default="mm",
-        help="of the table that is printed here (default: mm); files hold both",
+        help="of the table that is printed here (default: the line's own); files hold both",
     )
     parser.add_argument(
         "--paper", choices=("a4", "letter"), default="a4", help="paper of the PDF (default: a4)"
@@ -172,4 +171,4 @@ def _show(chart: HeightsChart, args: argparse.Namespace) -> None:
         return
     from chairwright.cli.line_heights_text import chart_text
 
-    print(chart_text(chart, args.units))
+    print(chart_text(chart, args.units or chart.line.typed_in))

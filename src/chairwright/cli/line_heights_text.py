@@ -20,6 +20,7 @@ from chairwright.papers.heights_words import (
     dash,
     facts,
     level_words,
+    named,
     settings_words,
     unsquare_words,
 )
@@ -75,7 +76,7 @@ def _head(chart: HeightsChart, units: ChartUnits) -> str:
 
 def _wheel_words(chart: HeightsChart, block: Block) -> str:
     wheel = chart.option("rear_wheel", block.wheel)
-    words = f"Rear wheel {wheel.code}, {wheel.name}"
+    words = f"Rear wheel {wheel.code}, {named(wheel)}"
     return f"{words}\n{'=' * min(len(words), WIDTH)}"
 
 
@@ -87,7 +88,7 @@ def _block(
     units: ChartUnits,
 ) -> Iterator[str]:
     caster = chart.option("caster", block.caster)
-    title = f"Caster {caster.code}, {caster.name}"
+    title = f"Caster {caster.code}, {named(caster)}"
     notes = [
         wrapped(f"{dash(each.codes)}: {'; '.join(each.reasons)}", "  ") for each in block.left_out
     ]

@@ -46,6 +46,11 @@ class HoleColumn:
     x_mm: float
     rows: dict[str, int]
 
+    @property
+    def turned(self) -> bool:
+        """Whether the plate is turned round."""
+        return len(self.label) > 1 and self.label.endswith("R")
+
 
 def hole_columns(line: Line) -> tuple[HoleColumn, ...]:
     """Axle holes of a line in columns, in the line's order.
@@ -104,15 +109,15 @@ def chosen_column(line: Line, label: str | None) -> HoleColumn:
             raise InputError(Problem("--axle-column", must, repr(label), "Name one of these."))
         return columns[label.upper()]
     first = next(iter(columns.values()))
-    plate = part_of(line, first)
-    same = sorted((c for c in columns.values() if part_of(line, c) == plate), key=lambda c: c.x_mm)
-    return same[(len(same) - 1) // 2]
+    plate = plate_code(line, first), first.turned
+    same = [c for c in columns.values() if (plate_code(line, c), c.turned) == plate]
+    return sorted(same, key=lambda column: column.x_mm)[(len(same) - 1) // 2]
 
 
-def part_of(line: Line, column: HoleColumn) -> tuple[str, bool]:
-    """Plate that a column belongs to, and whether it is turned round."""
+def plate_code(line: Line, column: HoleColumn) -> str:
+    """Order code of the axle plate that a column belongs to."""
     option = line.choices["axle_hole"].options[next(iter(column.rows.values()))]
-    return getattr(option, "part", ""), column.label.endswith("R")
+    return option.part
 
 
 def fixed_options(line: Line, asked: Mapping[str, str]) -> dict[str, Option]:
@@ -122,7 +127,8 @@ def fixed_options(line: Line, asked: Mapping[str, str]) -> dict[str, Option]:
     ----------
     line : Line
     asked : mapping of str to str
-        Choice to code. A choice left out gets the line's first option that goes with the rest.
+        Choice to code. A choice left out gets the line's first standard option that goes with
+        the rest.
 
     Returns
     -------
@@ -140,9 +146,14 @@ def fixed_options(line: Line, asked: Mapping[str, str]) -> dict[str, Option]:
         raise InputError(_contradiction(line, settled))
     for name in FIXED:
         if name not in settled:
-            tries = (frozenset({option.code}) for option in line.choices[name].options)
+            tries = (frozenset({option.code}) for option in standard_first(line.choices[name]))
             settled[name] = next(t for t in tries if rules.example({**settled, name: t}))
     return {name: _option(line.choices[name], settled[name]) for name in FIXED}
+
+
+def standard_first(choice: Choice) -> list[Option]:
+    """Options in the line's order, those that must be asked for last."""
+    return sorted(choice.options, key=lambda option: option.kind != "standard")
 
 
 def _option(choice: Choice, codes: Iterable[str]) -> Option:

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from chairwright.fitting.heights_chart import FRONT, REAR, STANDS, HeightsChart
+from chairwright.fitting.heights_fixed import HoleColumn, plate_code
 from chairwright.line.model import Option
 
 
@@ -101,8 +102,18 @@ def fork_hole(option: Option) -> str:
     return option.code.rpartition("-")[2]
 
 
+def other_columns(chart: HeightsChart) -> list[HoleColumn]:
+    """The columns of the same axle plate that are not printed, turned round or not."""
+    plate = plate_code(chart.line, chart.column)
+    return [
+        column
+        for column in chart.columns
+        if plate_code(chart.line, column) == plate and column.label != chart.column.label
+    ]
+
+
 def column_spread_mm(chart: HeightsChart) -> float:
-    """How much a height differs at most in another column of the line, same hole number [mm].
+    """How much a height differs at most in another column of the plate, same hole number [mm].
 
     Parameters
     ----------
@@ -115,7 +126,7 @@ def column_spread_mm(chart: HeightsChart) -> float:
     """
     places = chart.options["axle_hole"]
     worst = 0.0
-    for column in chart.columns:
+    for column in other_columns(chart):
         shared = [number for number in chart.column.rows if number in column.rows]
         here = [places.index(chart.column.rows[number]) for number in shared]
         there = [places.index(column.rows[number]) for number in shared]

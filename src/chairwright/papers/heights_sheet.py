@@ -18,6 +18,7 @@ from chairwright.papers.heights_words import (
     cells_of,
     facts,
     level_words,
+    named,
     settings_words,
     unsquare_words,
 )
@@ -104,6 +105,7 @@ def heights_pdf(chart: HeightsChart, paper: Paper = "a4") -> bytes:
             "version": line.version,
             "maker": line.maker,
         },
+        "inches_first": line.typed_in == "in",
         "facts": facts(chart),
         "level": level_words(chart),
         "pages": [asdict(page) for page in wheel_pages(chart, COLUMNS_WIDE[paper])],
@@ -148,7 +150,7 @@ def _page(chart: HeightsChart, cut: Cut, letters: dict[str, str], wide: int) -> 
     marked = any(each.stem.endswith(NOT_SQUARE) for each in cells)
     return WheelPage(
         code=wheel.code,
-        name=wheel.name,
+        name=named(wheel),
         bands=tuple(_band(chart, part, letters) for part in _bands(cut, wide)),
         left_out=tuple(_left_out(chart, [block for block, _ in cut])),
         letters=tuple((letter, reason) for reason, letter in letters.items() if reason in used),
@@ -199,7 +201,7 @@ def _band(chart: HeightsChart, columns: Sequence[_Column], letters: dict[str, st
 def _casters(chart: HeightsChart, columns: Sequence[_Column]) -> Iterator[Group]:
     for caster, own in groupby(columns, lambda column: column.caster):
         option = chart.option("caster", caster)
-        yield Group(option.code, option.name, len(list(own)))
+        yield Group(option.code, named(option), len(list(own)))
 
 
 def _forks(chart: HeightsChart, columns: Sequence[_Column]) -> Iterator[Group]:

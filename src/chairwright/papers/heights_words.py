@@ -20,7 +20,13 @@ from chairwright.fitting.heights_chart import (
 )
 from chairwright.fitting.heights_fixed import SQUARED
 from chairwright.line.choices import CHOICES, NONE
-from chairwright.papers.heights_blocks import Block, column_spread_mm, printed_holes
+from chairwright.line.model import Option
+from chairwright.papers.heights_blocks import (
+    Block,
+    column_spread_mm,
+    other_columns,
+    printed_holes,
+)
 from chairwright.papers.words import NO_VALUE, value_words
 from chairwright.units import MM_PER_INCH
 
@@ -143,34 +149,37 @@ def facts(chart: HeightsChart) -> list[tuple[str, str, str]]:
         (
             CHOICES[name].label,
             "" if option.code == NONE else option.code,
-            _described(name, option.name),
+            _described(name, option),
         )
         for name, option in chart.fixed.items()
     ]
     return [*rows, ("Axle holes", f"column {chart.column.label}", column_words(chart))]
 
 
-def _described(name: str, words: str) -> str:
-    return f"{words} (tops leaning in)" if name == "camber" and "degree" in words else words
+def _described(name: str, option: Option) -> str:
+    leans = name == "camber" and option.numbers["angle_deg"] > 0.0
+    return f"{named(option)}{' (tops leaning in)' if leans else ''}"
+
+
+def named(option: Option) -> str:
+    """What an option is, and whether it must be asked for."""
+    return option.name if option.kind == "standard" else f"{option.name}, {option.kind}"
 
 
 def column_words(chart: HeightsChart) -> str:
-    """Where the printed column is, and what the others would change."""
-    x_mm = chart.column.x_mm
-    where = f"{abs(x_mm):g} mm {'behind' if x_mm < 0 else 'ahead of'} the back post"
-    others = [column.label for column in chart.columns if column.label != chart.column.label]
+    """Where the printed column is, and what the plate's others would change."""
+    option = chart.line.choices["axle_hole"].options[next(iter(chart.column.rows.values()))]
+    plate, x_mm = option.name.partition(", column")[0], chart.column.x_mm
+    side = "behind" if x_mm < 0 else "ahead of"
+    where = f"{plate}, {abs(x_mm):g} mm ({abs(x_mm) / MM_PER_INCH:.1f} in) {side} the back post"
+    others = [column.label for column in other_columns(chart)]
     if not others:
         return where
     spread = column_spread_mm(chart)
     return (
-        f"{where}; in {_listed(others)} heights differ by up to {spread:.0f} mm "
-        f"({spread / MM_PER_INCH:.1f} in)"
+        f"{where}; in the plate's other columns ({', '.join(others)}) heights differ by up to "
+        f"{spread:.0f} mm ({spread / MM_PER_INCH:.1f} in)"
     )
-
-
-def _listed(labels: list[str]) -> str:
-    noun = "column" if len(labels) == 1 else "columns"
-    return f"{noun} {', '.join(labels)}"
 
 
 def level_words(chart: HeightsChart) -> str:

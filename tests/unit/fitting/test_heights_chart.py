@@ -68,8 +68,8 @@ def test_what_is_left_out_goes_with_what_is_asked() -> None:
 
 def test_every_choice_that_moves_a_height_is_varied_squared_or_named() -> None:
     moving = {
-        "side_frame", "rear_wheel", "camber", "axle_hole", "caster", "fork", "caster_housing",
-        SQUARED, "seat_depth",
+        "side_frame", "rear_wheel", "camber", "axle_hole", "caster", "fork", "stem_spacer",
+        "caster_housing", SQUARED, "seat_depth",
     }  # fmt: skip
     assert moving <= {*VARIED, *FIXED, SQUARED}
 
@@ -88,16 +88,13 @@ def test_columns_hold_every_axle_hole_once_highest_first() -> None:
 
 def test_the_middle_column_is_printed_unless_another_is_named() -> None:
     line = everyday()
-    labels = sorted(
-        (column.x_mm, column.label)
-        for column in hole_columns(line)
-        if line.choices["axle_hole"].options[next(iter(column.rows.values()))]
-    )
+    holes = line.choices["axle_hole"].options
+    own = {hole.numbers["x_mm"] for hole in holes if hole.part == holes[0].part}
     shown = heights_chart(line, Ask()).column
-    behind = sum(x_mm < shown.x_mm for x_mm, _ in labels)
-    ahead = sum(x_mm > shown.x_mm for x_mm, _ in labels)
+    behind = sum(x_mm < shown.x_mm for x_mm in own)
+    ahead = sum(x_mm > shown.x_mm for x_mm in own)
     assert ahead - behind in (0, 1)
-    last = labels[-1][1]
+    last = hole_columns(line)[-1].label
     assert heights_chart(line, Ask(column=last.lower())).column.label == last
 
 
