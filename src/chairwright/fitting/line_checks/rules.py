@@ -1,0 +1,110 @@
+"""Rules that contradict each other, never fire, or demand what holds anyway."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from chairwright.fitting.line_checks.finding import Finding, mistake, remark
+from chairwright.line.choices import CHOICES
+from chairwright.line.model import Line, Rule
+from chairwright.line.reachable import Deduction, blockers
+
+Settled = Mapping[str, frozenset[str]]
+
+
+def rule_findings(line: Line) -> Iterator[Finding]:
+    """Judge each rule that stands in the file against all the others.
+
+    Parameters
+    ----------
+    line : Line
+
+    Yields
+    ------
+    Finding
+        A mistake for a rule whose condition cannot come about, or whose demand cannot be met;
+        a remark for one that demands nothing new.
+    """
+    for rule in written_rules(line):
+        others = replace(line, rules=tuple(each for each in line.rules if each is not rule))
+        if not _possible(others, rule.when):
+            yield _never_fires(rule, blockers(others, rule.when))
+        elif not _possible(line, rule.when):
+            yield _contradiction(rule, blockers(line, rule.when))
+        else:
+            spare = _demanded_anyway(others, rule)
+            if spare is not None:
+                yield _superfluous(rule, spare)
+
+
+def written_rules(line: Line) -> list[Rule]:
+    """The rules under the key ``rules``; those that follow from sizes are left out."""
+    parts = {option.where for choice in line.choices.values() for option in choice.options}
+    return [rule for rule in line.rules if rule.where not in parts]
+
+
+def _possible(line: Line, settled: Settled) -> bool:
+    return Deduction(line).example(settled) is not None
+
+
+def _demanded_anyway(others: Line, rule: Rule) -> list[Rule] | None:
+    """The other rules that leave no way to break this one; None when there is a way."""
+    spare: list[Rule] = []
+    for name, codes in rule.need.items():
+        outside = frozenset(others.choices[name].codes) - codes
+        broken = {**rule.when, name: rule.when.get(name, outside) & outside}
+        if _possible(others, broken):
+            return None
+        spare += blockers(others, broken)
+    return spare
+
+
+def _never_fires(rule: Rule, why: Sequence[Rule]) -> Finding:
+    return mistake(
+        rule.where,
+        f"the rule's condition ({_side(rule.when)}) must be possible in at least one set-up",
+        f"none: {reasons(why)}",
+        "Correct the codes under when, or take the rule out.",
+    )
+
+
+def _contradiction(rule: Rule, group: Sequence[Rule]) -> Finding:
+    others = [each for each in group if each is not rule]
+    return mistake(
+        rule.where,
+        f"with {_side(rule.when)} the rule's demand ({_side(rule.need)}) must be possible",
+        f"a contradiction to: {reasons(others) or 'itself'}",
+        "Correct one of them; to rule a combination out, demand under need what is left.",
+    )
+
+
+def _superfluous(rule: Rule, why: Sequence[Rule]) -> Finding:
+    return remark(
+        rule.where,
+        f"a rule should demand something new of {_side(rule.when)}",
+        f"what holds anyway: {reasons(why) or 'need names every option there is'}",
+        "Correct its codes when something else was meant; otherwise take it out.",
+    )
+
+
+def reasons(rules: Sequence[Rule]) -> str:
+    """Why rules rule something out, with the line of each."""
+    told = (f"{rule.because} (line {rule.where.rpartition(':')[2]})" for rule in rules)
+    return "; ".join(dict.fromkeys(told))
+
+
+MOST_CODES = 4
+
+
+def _side(codes: Settled) -> str:
+    return " and ".join(
+        f"{CHOICES[name].label.lower()} {_listed(sorted(codes[name]))}" for name in codes
+    )
+
+
+def _listed(codes: Sequence[str]) -> str:
+    parts = list(dict.fromkeys(code.partition("-")[0] for code in codes))
+    rest = len(parts) - MOST_CODES
+    shown = " or ".join(parts[:MOST_CODES]) or "of no code"
+    return shown if rest <= 0 else f"{shown} or {rest} more"
