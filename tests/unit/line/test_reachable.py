@@ -81,3 +81,9 @@ def test_blockers_are_enough_and_none_is_spare(seed: int) -> None:
 
 def test_nothing_blocks_what_is_possible() -> None:
     assert blockers(load_line("everyday"), {}) == []
+
+
+def test_nothing_is_possible_with_no_code_at_all() -> None:
+    deduction = Deduction(small_line(()))
+    assert deduction.example({"w": frozenset()}) is None
+    assert deduction.example({"w": frozenset({"w1"})}) is not None

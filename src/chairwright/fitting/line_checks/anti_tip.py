@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Literal
 
 import numpy as np
 
@@ -15,6 +16,7 @@ from chairwright.figures.mass import mass_box
 from chairwright.fitting.empty_chair import NOBODY
 from chairwright.fitting.line_checks.finding import Finding, remark
 from chairwright.fitting.line_checks.reference import IN_WORDS, reference_occupant
+from chairwright.fitting.line_checks.standing import parts_of
 from chairwright.line.choices import NONE
 from chairwright.line.model import Line, Option
 from chairwright.mass_points import FloatArray
@@ -36,41 +38,50 @@ def anti_tip_findings(line: Line, usable: Rows) -> Iterator[Finding]:
     Finding
         Remarks.
     """
-    devices = [
-        (at, option)
-        for at, option in enumerate(line.choices["anti_tip"].options)
-        if option.code != NONE
-    ]
-    if not devices:
-        return
-    tips = _tips_back(line, usable)
-    for at, option in devices:
-        rows = usable.tried("anti_tip", at)
-        anti_tip_devices(rows, NOBODY)
-        found = _judged(option, np.degrees(contact_pitch(rows)), tips)
-        if found is not None:
-            yield found
+    choice = line.choices["anti_tip"]
+    devices = {part: at for part, at in parts_of(choice).items() if part != NONE}
+    tips = _tips_back(line, usable) if devices else np.zeros(0)
+    for part, positions in devices.items():
+        useless: dict[Use, list[Option]] = {}
+        for at in positions:
+            rows = usable.tried("anti_tip", int(at))
+            anti_tip_devices(rows, NOBODY)
+            use = _use(np.degrees(contact_pitch(rows)), tips)
+            useless.setdefault(use, []).append(choice.options[int(at)])
+        yield from _told(part, useless)
 
 
-def _judged(option: Option, contact_deg: FloatArray, tips_deg: FloatArray) -> Finding | None:
+Use = Literal["some", "in the floor", "too late"]
+
+
+def _use(contact_deg: FloatArray, tips_deg: FloatArray) -> Use:
     touches = contact_deg >= 0
-    if not touches.any() and (contact_deg < 0).any():
-        return remark(
-            option.where,
-            f"anti-tip device {option.code} should clear the floor on some running gear",
-            "none: it always stands in the floor",
-            "Check the hole's height and the wheel's radius.",
-        )
     if (touches & (contact_deg < tips_deg)).any():
-        return None
-    least = f" at the earliest at {contact_deg[touches].min():.0f} deg" if touches.any() else ""
-    return remark(
-        option.where,
-        f"anti-tip device {option.code} should touch the floor before the chair tips over, on "
-        f"some running gear, with {IN_WORDS}",
-        f"none: it touches{least or ' never'}, when the chair has tipped",
-        "Check the hole's height and wheel_x_mm.",
-    )
+        return "some"
+    return "too late" if touches.any() or np.isnan(contact_deg).all() else "in the floor"
+
+
+def _told(part: str, useless: Mapping[Use, Sequence[Option]]) -> Iterator[Finding]:
+    for use, (must, remedy) in REMARKS.items():
+        holes = useless.get(use, ())
+        if holes:
+            codes = ", ".join(option.code for option in holes)
+            yield remark(
+                holes[0].where, f"anti-tip device {part} {must}", f"none at {codes}", remedy
+            )
+
+
+REMARKS: dict[Use, tuple[str, str]] = {
+    "in the floor": (
+        "should clear the floor at each hole on some running gear",
+        "Check these holes' height and the wheel's radius.",
+    ),
+    "too late": (
+        "should touch the floor, at each hole on some running gear, before the chair tips over "
+        f"with {IN_WORDS}",
+        "Check these holes' height and wheel_x_mm.",
+    ),
+}
 
 
 def _tips_back(line: Line, usable: Rows) -> FloatArray:

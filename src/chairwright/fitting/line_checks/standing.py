@@ -9,9 +9,16 @@ import numpy as np
 from chairwright.chair.buildable import PITCH_RANGE_DEG
 from chairwright.chair.rows import IndexArray, Rows
 from chairwright.fitting.line_checks.finding import Finding, mistake, remark
-from chairwright.fitting.line_checks.gears import IN_WORDS, stands
+from chairwright.fitting.line_checks.gears import (
+    IN_WORDS,
+    SEAT_DEG,
+    USABLE,
+    stands,
+    whole_space,
+)
 from chairwright.line.choices import NONE
 from chairwright.line.model import Choice, Line
+from chairwright.search.geometry import running_gears
 
 GEAR = ("side_frame", "rear_wheel", "camber", "axle_hole", "caster", "fork", "stem_spacer")
 _REMEDY = "Compare its sizes with its neighbours' in the file; one number is probably wrong."
@@ -64,6 +71,19 @@ def _unused(line: Line, choice: Choice, part: str, positions: IndexArray) -> Fin
 
 
 def _nothing(line: Line) -> Finding:
-    must = f"at least one running gear must come square ({IN_WORDS})"
-    remedy = "Check the places of axle plate, caster housing and frame tube: one number is wrong."
-    return mistake(line.choices["axle_hole"].options[0].where, must, "none", remedy)
+    """Whether the seat's angle or the stems' keeps every running gear from being used."""
+    stems = [rows["stem"] for rows in running_gears(whole_space(line), USABLE[:1])]
+    if stems:
+        nearest = float(np.degrees(np.concatenate([np.abs(each) for each in stems]).min()))
+        return mistake(
+            line.choices["stem_setting"].options[0].where,
+            f"some stem setting must bring the stem square to the floor ({IN_WORDS})",
+            f"{nearest:.1f} deg off the vertical at best",
+            "Check stem_settings_deg: top leaning back is positive, forward negative.",
+        )
+    return mistake(
+        line.choices["axle_hole"].options[0].where,
+        f"some axle hole must bring the seat to {SEAT_DEG[0]:g} to {SEAT_DEG[1]:g} deg",
+        "none with any frame, wheel, caster, fork and housing",
+        "Check the places of axle plate, caster housing and frame tube: one number is wrong.",
+    )

@@ -20,6 +20,8 @@ from chairwright.mass_points import FloatArray
 
 CASTER = "caster"
 MOST_TOLD = 3
+MOSTLY = 0.9
+"""A share of combinations that strike beyond which two parts hardly go together (our choice)."""
 
 
 @dataclass
@@ -72,8 +74,8 @@ def strike_findings(line: Line, usable: Rows) -> Iterator[Finding]:
     Yields
     ------
     Finding
-        A mistake for a pair that strikes whatever it is combined with; one remark for all
-        that strike in some combinations.
+        For each pair that strikes in nearly all its combinations a remark, or a mistake when
+        it is all of them; one remark for all that strike in some.
     """
     yield from _judged(line, "hanger", "the footplates", _foot_meetings(line, usable))
     yield from _judged(line, "rear_wheel", "the rear tyre", _tyre_meetings(line, usable))
@@ -114,9 +116,9 @@ def _by(rows: Rows, choice: str) -> Iterator[tuple[int, Rows]]:
 
 def _judged(line: Line, other: str, what: str, found: Meetings) -> Iterator[Finding]:
     for pair in sorted(found):
-        if 0 < found[pair].strikes == found[pair].count:
-            yield _always(line, other, what, pair, found[pair])
-    sometimes = [found[p] for p in sorted(found) if 0 < found[p].strikes < found[p].count]
+        if found[pair].strikes >= max(1.0, MOSTLY * found[pair].count):
+            yield _apart(line, other, what, pair, found[pair])
+    sometimes = [met for met in found.values() if 0 < met.strikes < met.count]
     if sometimes:
         yield _sometimes(line, other, what, found, sometimes)
 
@@ -125,16 +127,17 @@ def _pair(line: Line, other: str, pair: tuple[int, int]) -> tuple[Option, Option
     return line.choices[CASTER].options[pair[0]], line.choices[other].options[pair[1]]
 
 
-def _always(line: Line, other: str, what: str, pair: tuple[int, int], met: Meeting) -> Finding:
+def _apart(line: Line, other: str, what: str, pair: tuple[int, int], met: Meeting) -> Finding:
+    """Two parts that hardly ever go together, or never."""
     caster, part = _pair(line, other, pair)
-    label = line.choices[other].label.lower()
-    return mistake(
-        caster.where,
-        f"caster {caster.code} must swing clear of {what} in some set-up with {label} "
-        f"{part.code} ({IN_WORDS})",
-        f"none of {met.count:,}; at best {-met.best_mm:.0f} mm too little",
-        "Keep the two apart by a rule, or correct their sizes and the housing's places.",
-    )
+    names = f"{line.choices[other].label.lower()} {part.code} and caster {caster.code}"
+    must = f"with {names} the caster must swing clear of {what} ({IN_WORDS})"
+    remedy = "Correct their sizes, or keep the two apart by a rule."
+    if met.strikes == met.count:
+        got = f"none of {met.count:,} combinations, {-met.best_mm:.0f} mm too little at best"
+        return mistake(part.where, must, got, remedy)
+    got = f"{met.strikes:,} of {met.count:,} combinations that strike"
+    return remark(part.where, must, got, remedy)
 
 
 def _sometimes(
@@ -150,8 +153,8 @@ def _sometimes(
     example = _example(line, sometimes)
     return remark(
         line.choices[CASTER].options[pairs[0][0]].where,
-        f"casters should swing clear of {what} ({IN_WORDS})",
-        f"{strikes:,} of {count:,} combinations that strike, most of them {told}{example}",
+        f"casters should swing clear of {what}",
+        f"{strikes:,} of {count:,} usable combinations that strike, most of them {told}{example}",
         "A fit keeps clear of them by itself; a rule is needed where chairs are ordered by hand.",
     )
 
