@@ -35,7 +35,7 @@ class Command:
 COMMANDS = (
     Command("fit", "chairwright.cli.fit", "find the best set-up for a client"),
     Command("figures", "chairwright.cli.figures", "show every figure of one set-up"),
-    Command("sweep", "chairwright.cli.sweep", "show what one choice does to a set-up, for teaching"),
+    Command("sweep", "chairwright.cli.sweep", "show what one choice does to a set-up"),
     Command("compare", "chairwright.cli.compare", "show two to four set-ups side by side"),
     Command("line", "chairwright.cli.line", "check a line, count it, print its seat heights"),
     Command("person", "chairwright.cli.person", "show a client's measures, checked and completed"),
