@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import re
+import shlex
 from pathlib import Path
 
 import pytest
@@ -12,6 +14,7 @@ from chairwright.figures.evaluate import figures_of, realise
 from chairwright.fitting.described import one_row
 from chairwright.fitting.line_checks.reference import reference_occupant
 from chairwright.line.load import SHIPPED, load_line
+from tests.house.tree import ROOT
 
 from .seeded_line_mistakes import EVERYDAY, SEEDS, Seed
 
@@ -101,3 +104,34 @@ def test_a_file_that_cannot_be_read_is_told_on_standard_error(
     code, out, err = checked([str(tmp_path / "none.yaml")], capsys)
     assert (code, out) == (2, "")
     assert "none.yaml: the file must exist" in err
+
+
+HOW_TO = (ROOT / "docs" / "how-to" / "write-a-line.md").read_text("utf-8")
+FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+SHOWN = [body for language, body in FENCE.findall(HOW_TO) if not language]
+
+
+def test_the_how_to_can_be_followed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    lines = [line for block in SHOWN for line in block.splitlines()]
+    for words in (shlex.split(line) for line in lines):
+        if words[0] == "cp":
+            Path(words[2]).write_bytes((ROOT / words[1]).read_bytes())
+        elif words[:2] == ["chairwright", "line"]:
+            assert main(words[1:]) == 0
+    out = capsys.readouterr().out
+    assert "no mistakes" in out
+    assert "standard range" in out
+
+
+def test_the_message_that_the_how_to_shows_is_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (seed,) = [seed for seed in SEEDS if seed.name == "inches instead of mm"]
+    (shown,) = [line for block in SHOWN for line in block.splitlines() if "mistake: " in line]
+    monkeypatch.chdir(tmp_path)
+    Path("mine.yaml").write_text(seed.text, encoding="utf-8")
+    _, out, _ = checked(["mine.yaml"], capsys)
+    assert re.sub(r":\d+:", ":", shown) in re.sub(r":\d+:", ":", out)

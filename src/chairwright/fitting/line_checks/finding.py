@@ -33,10 +33,34 @@ class Finding:
 
 
 def mistake(where: str, must: str, got: str, remedy: str) -> Finding:
-    """A finding that must be put right; parameters as of `Problem`."""
+    """A finding that must be put right.
+
+    Parameters
+    ----------
+    where : str
+        ``file:line``.
+    must, got, remedy : str
+        As of `Problem`.
+
+    Returns
+    -------
+    Finding
+    """
     return Finding("mistake", Problem(where, must, got, remedy))
 
 
 def remark(where: str, must: str, got: str, remedy: str) -> Finding:
-    """A finding that may be meant so; parameters as of `Problem`."""
+    """A finding that may be meant so.
+
+    Parameters
+    ----------
+    where : str
+        ``file:line``.
+    must, got, remedy : str
+        As of `Problem`.
+
+    Returns
+    -------
+    Finding
+    """
     return Finding("remark", Problem(where, must, got, remedy))
