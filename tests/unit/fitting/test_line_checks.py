@@ -203,3 +203,38 @@ def test_a_standard_range_in_which_nothing_goes_together_is_a_mistake(tmp_path: 
     (finding,) = told(found, "possible without sizes made to order and options on request")
     assert finding.severity == "mistake"
     assert "a test" in finding.problem.got
+
+
+def weak_bolts(data: Data) -> None:
+    part(data, "fixed_parts", "XB")["load_limit_kg"] = 90
+
+
+def test_a_fixed_part_that_carries_less_than_a_frame_is_named(tmp_path: Path) -> None:
+    (finding,) = told(findings(tmp_path, one_gear, weak_bolts), "what every chair has must carry")
+    assert finding.severity == "mistake"
+    assert finding.problem.got == "90 kg for the fixed part XB"
+
+
+def deep_to_order(data: Data) -> None:
+    data["custom_sizes"] = {
+        "seat_depth": {"from_mm": 290, "to_mm": 530, "step_mm": 10, "surcharge": 1, "days": 1}
+    }
+
+
+def test_sizes_to_order_that_no_frame_takes_are_remarked(tmp_path: Path) -> None:
+    (finding,) = told(findings(tmp_path, one_gear, deep_to_order), "made to order should be")
+    assert finding.severity == "remark"
+    # 290 to 530 by 10 are 25 sizes, of which 300, 320 ... 520 are standard.
+    assert finding.problem.got.startswith("2 of 13 that are not, MD290 to MD530: ")
+
+
+def test_a_part_is_named_whole_and_its_holes_one_by_one(tmp_path: Path) -> None:
+    def rules(data: Data) -> None:
+        data["rules"] = [
+            {"when": {"axle_hole": ["XN"]}, "need": {"belt": ["none"]}, "because": "one"},
+            {"when": {"axle_hole": ["C2", "C3"]}, "need": {"belt": ["none"]}, "because": "two"},
+        ]
+
+    found = findings(tmp_path, one_gear, rules)
+    assert [f.severity for f in told(found, "something new of axle hole C2 or C3;")] == ["remark"]
+    assert told(found, "something new of axle hole XN") == []

@@ -10,7 +10,11 @@ from chairwright.fitting.line_checks.finding import Finding
 from chairwright.fitting.line_checks.gears import usable_gears
 from chairwright.fitting.line_checks.heights import height_findings
 from chairwright.fitting.line_checks.loads import load_findings
-from chairwright.fitting.line_checks.offers import offer_findings, price_findings
+from chairwright.fitting.line_checks.offers import (
+    custom_findings,
+    offer_findings,
+    price_findings,
+)
 from chairwright.fitting.line_checks.order import order_findings
 from chairwright.fitting.line_checks.rubbing import rubbing_findings
 from chairwright.fitting.line_checks.rules import rule_findings
@@ -48,6 +52,7 @@ def _all(line: Line) -> Iterator[Finding]:
     yield from code_findings(line)
     yield from price_findings(line, source)
     yield from offer_findings(line)
+    yield from custom_findings(line)
     yield from rule_findings(line)
     yield from load_findings(line)
     yield from rubbing_findings(line)

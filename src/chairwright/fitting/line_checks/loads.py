@@ -29,6 +29,7 @@ def load_findings(line: Line) -> Iterator[Finding]:
     deduction = Deduction(line)
     for frame in line.choices[FRAME].options:
         yield from _unreached(line, deduction, frame)
+        yield from _fixed(line, frame)
     for name in line.choices:
         if name != FRAME:
             yield from _undercutting(line, deduction, name)
@@ -58,6 +59,19 @@ def _unreached(line: Line, deduction: Deduction, frame: Option) -> Iterator[Find
         f"{most:g} kg at most: {told}",
         "Correct the limit that is wrong, lower the frame's, or offer a part that carries more.",
     )
+
+
+def _fixed(line: Line, frame: Option) -> Iterator[Finding]:
+    """Parts of every chair that carry less than a frame."""
+    for part in line.fixed_parts:
+        if part.load_limit_kg < limit_of(frame):
+            yield mistake(
+                frame.where,
+                f"side frame {frame.code} is rated for {limit_of(frame):g} kg; what every chair "
+                "has must carry that",
+                f"{part.load_limit_kg:g} kg for the fixed part {part.code}",
+                "Correct the limit that is wrong, or lower the frame's.",
+            )
 
 
 def _carries(
@@ -100,16 +114,17 @@ def _greatest(
     best = max(possible, key=limit_of)
     line_number = best.where.rpartition(":")[2]
     label = CHOICES[name].label.lower()
-    return f"{label} {best.part} carries {limit_of(best):g} kg (line {line_number})"
+    return f"{label} {best.part or best.code} carries {limit_of(best):g} kg (line {line_number})"
 
 
 def _undercutting(line: Line, deduction: Deduction, name: str) -> Iterator[Finding]:
     told: set[str] = set()
     for option in line.choices[name].options:
         limit, settled = limit_of(option), {name: frozenset({option.code})}
-        if limit == float("inf") or option.part in told:
+        part = option.part or option.code
+        if limit == float("inf") or part in told:
             continue
-        told.add(option.part)
+        told.add(part)
         ratings = [
             limit_of(frame)
             for frame in line.choices[FRAME].options
@@ -118,7 +133,7 @@ def _undercutting(line: Line, deduction: Deduction, name: str) -> Iterator[Findi
         if ratings and limit < min(ratings):
             yield remark(
                 option.where,
-                f"{CHOICES[name].label.lower()} {option.part} should carry what at least one of "
+                f"{CHOICES[name].label.lower()} {part} should carry what at least one of "
                 "its frames is rated for",
                 f"{limit:g} kg, where its frames are rated for {min(ratings):g} kg and more",
                 "Check the number: kg, the occupant with everything carried, for the pair.",

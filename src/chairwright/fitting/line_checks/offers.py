@@ -47,6 +47,33 @@ def offer_findings(line: Line) -> Iterator[Finding]:
         )
 
 
+def custom_findings(line: Line) -> Iterator[Finding]:
+    """Sizes made to order that go with nothing.
+
+    Parameters
+    ----------
+    line : Line
+
+    Yields
+    ------
+    Finding
+        One remark a choice.
+    """
+    deduction = Deduction(line)
+    for name, choice in line.choices.items():
+        custom = [option for option in choice.options if option.kind == "made to order"]
+        lost = [o for o in custom if deduction.example({name: frozenset({o.code})}) is None]
+        if lost:
+            rules = blockers(line, {name: frozenset(option.code for option in lost)})
+            yield remark(
+                lost[0].where,
+                f"each {choice.label.lower()} made to order should be possible in some set-up",
+                f"{len(lost)} of {len(custom)} that are not, {lost[0].code} to {lost[-1].code}: "
+                f"{'; '.join(dict.fromkeys(rule.because for rule in rules))}",
+                "Narrow the range, or change what rules them out.",
+            )
+
+
 def price_findings(line: Line, source: YamlSource) -> Iterator[Finding]:
     """A chair that costs nothing, parts that cost more than the chair.
 

@@ -6,8 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from chairwright.fitting.line_checks.finding import Finding, mistake, remark
-from chairwright.line.choices import CHOICES
-from chairwright.line.model import Line, Rule
+from chairwright.line.model import Choice, Line, Rule
 from chairwright.line.reachable import Deduction, blockers
 
 Settled = Mapping[str, frozenset[str]]
@@ -29,13 +28,13 @@ def rule_findings(line: Line) -> Iterator[Finding]:
     for rule in written_rules(line):
         others = replace(line, rules=tuple(each for each in line.rules if each is not rule))
         if not _possible(others, rule.when):
-            yield _never_fires(rule, blockers(others, rule.when))
+            yield _never_fires(line, rule, blockers(others, rule.when))
         elif not _possible(line, rule.when):
-            yield _contradiction(rule, blockers(line, rule.when))
+            yield _contradiction(line, rule, blockers(line, rule.when))
         else:
             spare = _demanded_anyway(others, rule)
             if spare is not None:
-                yield _superfluous(rule, spare)
+                yield _superfluous(line, rule, spare)
 
 
 def written_rules(line: Line) -> list[Rule]:
@@ -60,29 +59,30 @@ def _demanded_anyway(others: Line, rule: Rule) -> list[Rule] | None:
     return spare
 
 
-def _never_fires(rule: Rule, why: Sequence[Rule]) -> Finding:
+def _never_fires(line: Line, rule: Rule, why: Sequence[Rule]) -> Finding:
     return mistake(
         rule.where,
-        f"the rule's condition ({_side(rule.when)}) must be possible in at least one set-up",
+        f"the rule's condition ({_side(line, rule.when)}) must be possible in at least one set-up",
         f"none: {reasons(why)}",
         "Correct the codes under when, or take the rule out.",
     )
 
 
-def _contradiction(rule: Rule, group: Sequence[Rule]) -> Finding:
+def _contradiction(line: Line, rule: Rule, group: Sequence[Rule]) -> Finding:
     others = [each for each in group if each is not rule]
     return mistake(
         rule.where,
-        f"with {_side(rule.when)} the rule's demand ({_side(rule.need)}) must be possible",
+        f"with {_side(line, rule.when)} the rule's demand ({_side(line, rule.need)}) must be "
+        "possible",
         f"a contradiction to: {reasons(others) or 'itself'}",
         "Correct one of them; to rule a combination out, demand under need what is left.",
     )
 
 
-def _superfluous(rule: Rule, why: Sequence[Rule]) -> Finding:
+def _superfluous(line: Line, rule: Rule, why: Sequence[Rule]) -> Finding:
     return remark(
         rule.where,
-        f"a rule should demand something new of {_side(rule.when)}",
+        f"a rule should demand something new of {_side(line, rule.when)}",
         f"what holds anyway: {reasons(why) or 'need names every option there is'}",
         "Correct its codes when something else was meant; otherwise take it out.",
     )
@@ -97,14 +97,28 @@ def reasons(rules: Sequence[Rule]) -> str:
 MOST_CODES = 4
 
 
-def _side(codes: Settled) -> str:
+def _side(line: Line, codes: Settled) -> str:
     return " and ".join(
-        f"{CHOICES[name].label.lower()} {_listed(sorted(codes[name]))}" for name in codes
+        f"{choice.label.lower()} {_listed(_named(choice, codes[name]))}"
+        for name in codes
+        for choice in [line.choices[name]]
     )
 
 
-def _listed(codes: Sequence[str]) -> str:
-    parts = list(dict.fromkeys(code.partition("-")[0] for code in codes))
-    rest = len(parts) - MOST_CODES
-    shown = " or ".join(parts[:MOST_CODES]) or "of no code"
+def _named(choice: Choice, codes: frozenset[str]) -> list[str]:
+    """Parts of which every option is meant, and the codes of other options."""
+    of_part: dict[str, set[str]] = {}
+    for option in choice.options:
+        of_part.setdefault(option.part, set()).add(option.code)
+    meant = (option for option in choice.options if option.code in codes)
+    names = (
+        option.part if option.part and of_part[option.part] <= codes else option.code
+        for option in meant
+    )
+    return list(dict.fromkeys(names))
+
+
+def _listed(names: Sequence[str]) -> str:
+    rest = len(names) - MOST_CODES
+    shown = " or ".join(names[:MOST_CODES])
     return shown if rest <= 0 else f"{shown} or {rest} more"
