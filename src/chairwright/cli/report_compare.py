@@ -11,7 +11,7 @@ from chairwright.fitting.compare import Comparison
 from chairwright.fitting.ledger import Row
 from chairwright.line.choices import CHOICES
 from chairwright.papers.cautions import PURPOSE
-from chairwright.papers.lesson_compare import warnings_of
+from chairwright.papers.lesson_compare import units_of, warnings_of
 from chairwright.papers.lesson_words import change_words
 from chairwright.papers.words import (
     Units,
@@ -103,7 +103,7 @@ def _rows(comparison: Comparison, figure: Figure, units: Units) -> Iterator[list
     for row in others:
         moved = change_words(figure, first.value, row.value)
         cells += [value_words(figure, row.value), moved, row.word or ""]
-    yield [f"  {figure.label}", figure.unit, _asked(rows), *cells]
+    yield [f"  {figure.label}", units_of(comparison, figure), _asked(rows), *cells]
     if units == "in" and figure.unit == "mm":
         inches = [inches_words(figure, row.value).removesuffix(" in") for row in rows]
         yield ["", "in", "", inches[0], "", *(x for each in inches[1:] for x in (each, "", ""))]

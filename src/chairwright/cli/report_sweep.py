@@ -13,7 +13,13 @@ from chairwright.line.choices import CHOICES
 from chairwright.papers.cautions import PURPOSE
 from chairwright.papers.lesson_kinds import kind_of, lesson_figures
 from chairwright.papers.lesson_why import Why, why
-from chairwright.papers.lesson_words import afterwards, change_words, option_words, run_words
+from chairwright.papers.lesson_words import (
+    afterwards,
+    change_words,
+    option_words,
+    run_words,
+    unit_words,
+)
 from chairwright.papers.words import SourceNumbers, Units, inches_words, value_words, wrapped
 
 COLUMNS = 10
@@ -95,7 +101,8 @@ def _remarks(run: SweptRun) -> Iterator[str]:
 
 
 def _remark(each: Tried) -> str:
-    parts = list(each.reasons)
+    parts = [] if each.option.kind == "standard" else [each.option.kind]
+    parts += each.reasons
     parts += [f"stands with {plain(name)} {code}" for name, code in (each.also or {}).items()]
     if each.missed:
         parts.append(f"misses {'; '.join(figure.label for figure in each.missed)}")
@@ -134,7 +141,8 @@ def _rows(
     """The values of one figure, how far each lies from the first, and inches when wanted."""
     setups = [each.setup for each in (here, *others) if each.setup is not None]
     values = [setup.figures[figure.name] for setup in setups]
-    yield [f"  {figure.label}", figure.unit, *(value_words(figure, value) for value in values)]
+    unit = unit_words(figure, setups[0].line)
+    yield [f"  {figure.label}", unit, *(value_words(figure, value) for value in values)]
     yield ["", "", "", *(change_words(figure, values[0], value) for value in values[1:])]
     if units == "in" and figure.unit == "mm":
         yield ["", "in", *(inches_words(figure, value).removesuffix(" in") for value in values)]

@@ -15,7 +15,7 @@ from chairwright.papers.lesson_words import run_words
 from chairwright.papers.words import NO_VALUE, value_words
 
 Data = dict[str, object]
-LEAD = ("run", "option", "name", "status", "remark", "also", "musts_missed", "square_again_with",
+LEAD = ("run", "option", "name", "kind", "status", "remark", "also", "musts_missed", "square_again_with",
         "stem_then_deg")  # fmt: skip
 
 
@@ -75,6 +75,7 @@ def _lead(run: SweptRun, each: Tried) -> list[str]:
         run.run.name,
         each.option.code,
         each.option.name,
+        each.option.kind,
         each.status,
         "; ".join(each.reasons),
         also,
@@ -116,6 +117,7 @@ def _option_data(sweep: Sweep, each: Tried, figures: Sequence[Figure]) -> Data:
     return {
         "code": each.option.code,
         "name": each.option.name,
+        "kind": each.option.kind,
         "status": each.status,
         "reasons": each.reasons,
         "also": dict(each.also or {}),

@@ -27,7 +27,7 @@ def broken_rules(line: Line, index: Mapping[str, int]) -> tuple[Rule, ...]:
 
 
 def why_not_allowed(line: Line, occupant: Occupant, index: Mapping[str, int]) -> tuple[str, ...]:
-    """Say which rules of the line or of the client's feet a set-up breaks.
+    """Say which rules of the line or of the client's feet and hands a set-up breaks.
 
     Parameters
     ----------
@@ -42,7 +42,7 @@ def why_not_allowed(line: Line, occupant: Occupant, index: Mapping[str, int]) ->
         One clause for each; empty when it may be built.
     """
     rules = (rule_words(line, rule, index) for rule in broken_rules(line, index))
-    return (*dict.fromkeys(rules), *_foot_words(line, occupant, index))
+    return (*dict.fromkeys(rules), *_body_words(line, occupant, index))
 
 
 def rule_words(line: Line, rule: Rule, index: Mapping[str, int]) -> str:
@@ -72,8 +72,16 @@ def plain(name: str) -> str:
 
 
 def _either(line: Line, name: str, codes: frozenset[str]) -> str:
-    """Codes in the line's order, the first few, joined by "or"."""
-    shown = [option.code for option in line.choices[name].options if option.code in codes]
+    """Codes in the line's order, a whole part by its own, the first few, joined by "or"."""
+    options = line.choices[name].options
+    split = {option.part for option in options if option.code not in codes}
+    shown = list(
+        dict.fromkeys(
+            option.code if option.part in split or not option.part else option.part
+            for option in options
+            if option.code in codes
+        )
+    )
     if not shown:
         return "that this line does not have"
     rest = len(shown) - MOST_CODES
@@ -81,7 +89,7 @@ def _either(line: Line, name: str, codes: frozenset[str]) -> str:
     return " or ".join([*shown[:MOST_CODES], *more])
 
 
-def _foot_words(line: Line, occupant: Occupant, index: Mapping[str, int]) -> Iterator[str]:
+def _body_words(line: Line, occupant: Occupant, index: Mapping[str, int]) -> Iterator[str]:
     chosen = line.choices["foot_supports"].options[index["foot_supports"]]
     for side in SIDES:
         fitted = chosen.numbers[side] > 0
@@ -89,3 +97,6 @@ def _foot_words(line: Line, occupant: Occupant, index: Mapping[str, int]) -> Ite
             yield f"the {side} foot pushes on the floor and must have no foot support"
         if side in occupant.feet_that_rest and not fitted:
             yield f"the {side} foot rests and must have a foot support"
+    rim = line.choices["hand_rim"].options[index["hand_rim"]]
+    if occupant.hands_that_push and not rim.numbers["fitted"]:
+        yield "a hand pushes and must have a hand rim"

@@ -93,7 +93,7 @@ def cleared(line: Line, occupant: Occupant, index: Mapping[str, int], gap_mm: fl
     if device.code == NONE:
         return None
     rows = _with_each(line, occupant, index, DEVICE)
-    same = [_same_tube(line, index[DEVICE], int(at)) for at in rows.index[DEVICE]]
+    same = [option.part == device.part for option in line.choices[DEVICE].options]
     fine = _may_be(line, rows) & np.array(same)
     if not fine.any():
         return None
@@ -119,12 +119,6 @@ def device_gap_mm(line: Line, occupant: Occupant, index: Mapping[str, int]) -> f
     """
     rows = realise(line, occupant, {name: np.array([at]) for name, at in index.items()})[0]
     return float(rows["device_z"][0] - rows["device_radius"][0])
-
-
-def _same_tube(line: Line, one: int, other: int) -> bool:
-    options = line.choices[DEVICE].options
-    first, second = options[one].numbers, options[other].numbers
-    return first.get("x_mm") == second.get("x_mm")
 
 
 def _with_each(line: Line, occupant: Occupant, index: Mapping[str, int], name: str) -> Rows:

@@ -34,8 +34,10 @@ ALONG: Mapping[str, str] = {
     "axle_hole": "x_mm",
     "caster": "radius_mm",
     "fork": "drop_mm",
+    "stem_spacer": "height_mm",
     "caster_housing": "ahead_mm",
     "stem_setting": "angle_deg",
+    "hand_rim": "standoff_mm",
     "seat_width": "width_mm",
     "arm_support": "pad_height_mm",
     "seat_depth": "depth_mm",
@@ -43,11 +45,16 @@ ALONG: Mapping[str, str] = {
     "back_angle": "angle_deg",
     "back_support": "behind_post_mm",
     "hanger": "angle_deg",
+    "foot_plate": "length_mm",
     "leg_length": "length_mm",
     "back_height": "height_mm",
+    "push_handle": "above_mm",
     "anti_tip": "z_mm",
 }
 """The number that a choice is mainly about; options are laid out in its order."""
+
+TURNED = "R"
+"""End of the code of a hole whose plate is mounted turned round."""
 
 SAME_MM = 0.5
 """Two holes are in one row when they are as high as each other to within this."""
@@ -82,7 +89,8 @@ def runs_of(choice: Choice, present: int, wanted: str | None = None) -> tuple[Ru
     wanted : {"fore-aft", "up-down", "settings", "parts", "every"} or None
         None gives both directions through the present hole for holes that lie in a plane; the
         settings of the present part and then the other parts, each in its nearest setting,
-        for parts with several settings; and every option for the rest.
+        when the present part has several settings; and every option for the rest. Sizes made
+        to order are left out unless the set-up has one.
 
     Returns
     -------
@@ -103,9 +111,12 @@ def runs_of(choice: Choice, present: int, wanted: str | None = None) -> tuple[Ru
         raise InputError(Problem("--run", must, wanted, remedy))
     if not known:
         return (_every(choice, present),)
-    made = (_run(choice, present, name) for name in ((wanted,) if wanted else known))
-    runs = tuple(run for run in made if wanted or len(run.places) > 1)
-    return runs or (_every(choice, present),)
+    if wanted is not None:
+        return (_run(choice, present, wanted),)
+    runs = tuple(run for name in known if len((run := _run(choice, present, name)).places) > 1)
+    if not runs or (known == SPLITS and runs[0].name == PARTS):
+        return (_every(choice, present),)
+    return runs
 
 
 def runs_known(choice: Choice) -> tuple[str, ...]:
@@ -117,8 +128,15 @@ def runs_known(choice: Choice) -> tuple[str, ...]:
 
 
 def part_of(option: Option) -> str:
-    """The part that an option is a setting of."""
-    return option.code.partition("-")[0]
+    """The part that an option is a setting of; its own code when it is a mere setting."""
+    return option.part or option.code
+
+
+def usual(choice: Choice, present: int) -> Iterator[int]:
+    """Positions of the options in stock sizes and of the present one."""
+    for at, option in enumerate(choice.options):
+        if at == present or option.kind != "made to order":
+            yield at
 
 
 def named_run(choice: Choice, present: int, codes: Iterable[str]) -> Run:
@@ -180,8 +198,7 @@ def known_choice(typed: str) -> str:
 
 
 def _every(choice: Choice, present: int) -> Run:
-    places = (at for at, option in enumerate(choice.options) if at == present or option.code)
-    return _ordered(choice, EVERY, ALONG.get(choice.name, ""), places)
+    return _ordered(choice, EVERY, ALONG.get(choice.name, ""), usual(choice, present))
 
 
 def _run(choice: Choice, present: int, name: str) -> Run:
@@ -190,7 +207,7 @@ def _run(choice: Choice, present: int, name: str) -> Run:
     along = ALONG.get(choice.name, "")
     if name == SETTINGS:
         part = part_of(choice.options[present])
-        same = (at for at, option in enumerate(choice.options) if part_of(option) == part)
+        same = (at for at in usual(choice, present) if part_of(choice.options[at]) == part)
         return _ordered(choice, SETTINGS, along, same)
     return Run(PARTS, "", tuple(_nearest_of_each_part(choice, present, along)))
 
@@ -199,8 +216,8 @@ def _nearest_of_each_part(choice: Choice, present: int, along: str) -> Iterator[
     """Position of one option of each part, in the line's order: that nearest to the present one."""
     here = choice.options[present].numbers.get(along, 0.0)
     parts: dict[str, list[int]] = {}
-    for at, option in enumerate(choice.options):
-        parts.setdefault(part_of(option), []).append(at)
+    for at in usual(choice, present):
+        parts.setdefault(part_of(choice.options[at]), []).append(at)
     for places in parts.values():
         if present in places:
             yield present
@@ -215,9 +232,15 @@ def _direction(choice: Choice, present: int, name: str) -> Run:
     places = (
         at
         for at, option in enumerate(choice.options)
-        if abs(option.numbers[across] - here.numbers[across]) < SAME_MM
+        if _mounting(option) == _mounting(here)
+        and abs(option.numbers[across] - here.numbers[across]) < SAME_MM
     )
     return _ordered(choice, name, along, places)
+
+
+def _mounting(option: Option) -> tuple[str, bool]:
+    """The part that a hole is in, and whether that is turned round."""
+    return option.part, option.code.endswith(TURNED)
 
 
 def _ordered(choice: Choice, name: str, along: str, places: Iterable[int]) -> Run:

@@ -16,7 +16,7 @@ from chairwright.fitting.ledger import Word
 from chairwright.line.choices import CHOICES
 from chairwright.papers.cautions import BESIDE
 from chairwright.papers.lesson_pdf import typeset
-from chairwright.papers.lesson_words import change_words
+from chairwright.papers.lesson_words import change_words, unit_words
 from chairwright.papers.payload import Drawing
 from chairwright.papers.sheet import Paper
 from chairwright.papers.words import (
@@ -155,6 +155,12 @@ def warnings_of(comparison: Comparison) -> tuple[str, ...]:
     return tuple(said)
 
 
+def units_of(comparison: Comparison, figure: Figure) -> str:
+    """A figure's unit; every currency where the lines have several."""
+    units = (unit_words(figure, setup.line) for setup in comparison.setups)
+    return " / ".join(dict.fromkeys(units))
+
+
 def _facts(number: int, side: Side) -> SideFacts:
     client, line = side.person.client, side.setup.line
     return SideFacts(
@@ -206,7 +212,7 @@ def _row(comparison: Comparison, figure: Figure, units: Units) -> CompareRow:
     asked = [range_words(row.must.target) for row in rows if row.must is not None]
     spread = spread_words(figure, first.spread)
     must = ", ".join(part for part in (" / ".join(dict.fromkeys(asked)), spread) if part)
-    return CompareRow(figure.label, figure.unit, must, tuple(cells))
+    return CompareRow(figure.label, units_of(comparison, figure), must, tuple(cells))
 
 
 def _drawing(sheet: Sheet, prefix: str) -> Drawing:

@@ -27,7 +27,13 @@ from chairwright.papers.lesson import (
 from chairwright.papers.lesson_columns import notes_of, shown_options
 from chairwright.papers.lesson_kinds import kind_of, lesson_figures, title_of
 from chairwright.papers.lesson_why import Why, why
-from chairwright.papers.lesson_words import afterwards, change_words, option_words, run_words
+from chairwright.papers.lesson_words import (
+    afterwards,
+    change_words,
+    option_words,
+    run_words,
+    unit_words,
+)
 from chairwright.papers.payload import Drawing, Source
 from chairwright.papers.sheet import Paper
 from chairwright.papers.words import (
@@ -180,7 +186,7 @@ def _row(
     must = _must(sweep.base, figure)
     return LessonRow(
         label=figure.label,
-        unit=figure.unit,
+        unit=unit_words(figure, sweep.line),
         cells=tuple(
             LessonCell(
                 value_words(figure, value),
@@ -222,7 +228,7 @@ def _strip(
 ) -> Drawing:
     pairs = zip(shown, values, strict=True)
     told = ", ".join(f"{each.option.code} {value_words(figure, value)}" for each, value in pairs)
-    words = f"{figure.label} by option: {told} {figure.unit}".rstrip()
+    words = f"{figure.label} by option: {told}"
     ends = (None, None) if must is None else (must.low, must.high)
     strip = Strip(words, values, present, 2.0 * figure.scale, *ends)
     return _drawing(

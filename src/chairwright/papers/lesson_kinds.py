@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from chairwright.figures.registry import FIGURES, Figure
+from chairwright.figures.terms import TERMS
 from chairwright.fitting.allowed import plain
 from chairwright.fitting.moved import change, moved_figures
 from chairwright.fitting.sweep import Sweep, SweptRun
@@ -46,6 +47,14 @@ KINDS: Mapping[tuple[str, str], Kind] = {
         (
             "tip_rear_locked_deg", "caster_share", "turning_diameter_mm", "elbow_angle_deg",
             "caster_stem_angle_deg", "tip_forward_deg", "seat_to_floor_rear_mm",
+        ),
+    ),
+    ("side_frame", "caster_tube_x_mm"): Kind(
+        "A longer side frame",
+        ("shortest", "longest"),
+        (
+            "wheelbase_mm", "tip_forward_deg", "caster_share", "caster_tyre_clearance_mm",
+            "caster_foot_clearance_mm", "overall_length_mm", "chair_mass_kg", "load_margin_kg",
         ),
     ),
     ("rear_wheel", "radius_mm"): Kind(
@@ -90,6 +99,14 @@ KINDS: Mapping[tuple[str, str], Kind] = {
             "caster_tyre_clearance_mm", "seat_to_floor_front_mm",
         ),
     ),
+    ("stem_spacer", "height_mm"): Kind(
+        "A stem spacer",
+        ("shortest", "longest"),
+        (
+            "seat_to_floor_front_mm", "seat_angle_deg", "caster_stem_angle_deg",
+            "tip_forward_deg", "tip_rear_locked_deg", "caster_share", "footplate_clearance_mm",
+        ),
+    ),
     ("caster_housing", "ahead_mm"): Kind(
         "The casters further forward",
         ("rearmost", "foremost"),
@@ -113,6 +130,11 @@ KINDS: Mapping[tuple[str, str], Kind] = {
             "caster_stem_angle_deg", "caster_trail_mm", "seat_to_floor_front_mm", "wheelbase_mm",
             "tip_forward_deg", "caster_share", "seat_angle_deg",
         ),
+    ),
+    ("hand_rim", "standoff_mm"): Kind(
+        "Hand rims further out",
+        ("closest", "furthest out"),
+        ("overall_width_mm", "elbow_angle_deg", "folded_width_mm", "chair_mass_kg"),
     ),
     ("seat_width", "width_mm"): Kind(
         "A wider seat",
@@ -168,6 +190,35 @@ KINDS: Mapping[tuple[str, str], Kind] = {
             "elbow_angle_deg", "shoulder_ahead_of_axle_mm",
         ),
     ),
+    ("back_support", ""): Kind(
+        "Another back",
+        ("first", "last"),
+        (
+            "seat_depth_mm", "tip_rear_locked_deg", "tip_forward_deg", "caster_share",
+            "elbow_angle_deg", "back_angle_deg", "chair_mass_kg",
+        ),
+    ),
+    ("hanger", ""): Kind(
+        "Another hanger",
+        ("first", "last"),
+        (
+            "tip_forward_deg", "overall_length_mm", "turning_diameter_mm",
+            "footplate_clearance_mm", "caster_foot_clearance_mm", "chair_mass_kg",
+        ),
+    ),
+    ("foot_plate", "length_mm"): Kind(
+        "A longer footplate",
+        ("shortest", "longest"),
+        (
+            "caster_foot_clearance_mm", "overall_length_mm", "turning_diameter_mm",
+            "footplate_clearance_mm", "chair_mass_kg",
+        ),
+    ),
+    ("push_handle", "above_mm"): Kind(
+        "Higher push handles",
+        ("lowest", "highest"),
+        ("overall_height_mm", "overall_length_mm", "half_turn_width_mm", "chair_mass_kg"),
+    ),
     ("hanger", "angle_deg"): Kind(
         "A steeper hanger",
         ("most held out", "steepest"),
@@ -210,6 +261,9 @@ KINDS: Mapping[tuple[str, str], Kind] = {
     ),
 }  # fmt: skip
 
+COSTS = ("price", "lead_days")
+"""What a choice costs stands under every lesson in which it moves."""
+
 MOST_FIGURES = 8
 LEAST_STEP = 0.5
 
@@ -240,17 +294,21 @@ def lesson_figures(sweep: Sweep, run: SweptRun, most: int = MOST_FIGURES) -> tup
     -------
     tuple of Figure
         First those that the kind of lesson is about; when few of them move, then those that
-        move farthest as well, by half a step that matters to a fitter or more. One at least.
+        move farthest as well, by half a step that matters to a fitter or more; last the price
+        and the days. One at least when any moves.
     """
     setups = run.setups()
     named = kind_of(sweep.choice, run.run.along).figures
     moving = moved_figures(sweep.base, setups)
+    costs = [FIGURES[name] for name in COSTS if FIGURES[name] in moving]
+    most -= len(costs)
     chosen = [FIGURES[name] for name in named if FIGURES[name] in moving]
-    rest = [figure for figure in moving if figure not in chosen]
+    rest = [figure for figure in moving if figure not in chosen and figure.name not in TERMS]
     rest.sort(key=lambda figure: -steps_moved(sweep, run, figure))
     telling = [figure for figure in rest if steps_moved(sweep, run, figure) >= LEAST_STEP]
     more = telling[: max(0, most // 2 - len(chosen))]
-    return tuple([*chosen, *more][:most] or rest[:1])
+    shown = [*chosen, *more][:most] or rest[:1]
+    return (*shown, *costs)
 
 
 def steps_moved(sweep: Sweep, run: SweptRun, figure: Figure) -> float:

@@ -137,6 +137,15 @@ GEAR: Reasons = {
         "com_x_mm": (-1, "The tilting frame carries the body back over the axle."),
         "com_z_mm": (-1, "The back of the frame, with most of the weight, comes down."),
     },
+    ("side_frame", "caster_tube_x_mm"): {
+        "wheelbase_mm": (1, "The casters hang on a tube that stands further forward."),
+        "tip_forward_deg": (
+            1,
+            "Tipping forward, the chair turns about the caster contacts; they are further ahead.",
+        ),
+        "caster_share": (-1, "The same weight over a longer base: less of it at the front."),
+        "caster_tyre_clearance_mm": (1, "The caster swings further from the rear tyre."),
+    },
     ("rear_wheel", "radius_mm"): {
         "seat_to_floor_rear_mm": (1, "The axle is one wheel radius above the floor."),
         "seat_angle_deg": (-1, "Only the back of the frame rises, so the seat tips forward."),
@@ -210,6 +219,18 @@ GEAR: Reasons = {
         ),
         "caster_share": (-1, "Tilted back, more of the weight lies over the rear wheels."),
         "caster_trail_mm": (1, "A stem that leans back meets the floor further ahead."),
+        "footplate_clearance_mm": (1, "The front of the frame, with the footplates, rises."),
+    },
+    ("stem_spacer", "height_mm"): {
+        "seat_to_floor_front_mm": (1, "The spacer sets fork and caster lower: the front rises."),
+        "seat_angle_deg": (1, "Only the front rises, so the seat tips back."),
+        "caster_stem_angle_deg": (1, "The front rises and the stem leans back with the frame."),
+        "tip_rear_locked_deg": (-1, "The frame tilts back and carries the centre of mass back."),
+        "tip_forward_deg": (
+            1,
+            "The frame tilts back and carries the centre of mass away from the casters.",
+        ),
+        "caster_share": (-1, "Tilted back, more of the weight lies over the rear wheels."),
         "footplate_clearance_mm": (1, "The front of the frame, with the footplates, rises."),
     },
     ("fork", ""): {

@@ -8,6 +8,11 @@ from __future__ import annotations
 from chairwright.papers.lesson_reasons_gear import Reasons
 
 SEAT: Reasons = {
+    ("hand_rim", "standoff_mm"): {
+        "overall_width_mm": (1, "The rims are the outermost of the chair. Measure the door."),
+        "elbow_angle_deg": (None, "The rims stand further out from the shoulders."),
+        "folded_width_mm": (1, "What stands outside the wheels is there when folded too."),
+    },
     ("seat_width", "width_mm"): {
         "seat_width_mm": (1, "It is the width that was chosen."),
         "overall_width_mm": (
@@ -118,6 +123,16 @@ SEAT: Reasons = {
             -1,
             "The footplate comes back towards where the caster swings round.",
         ),
+    },
+    ("foot_plate", "length_mm"): {
+        "caster_foot_clearance_mm": (
+            None,
+            "Where the plate's rear edge lies decides how near the caster swings.",
+        ),
+    },
+    ("push_handle", "above_mm"): {
+        "overall_height_mm": (1, "The handles stand on top of the back post."),
+        "overall_length_mm": (None, "Where the grips lie furthest back they count to the length."),
     },
     ("leg_length", "length_mm"): {
         "leg_support_length_mm": (1, "It is the length that was chosen."),
