@@ -15,7 +15,7 @@ from chairwright.line.options import expand_choices
 from chairwright.reading import read_yaml
 from chairwright.validation import check_model
 
-SHIPPED = ("everyday",)
+SHIPPED = ("everyday", "heavy-duty", "light-rigid")
 
 
 def load_line(name_or_path: str) -> Line:

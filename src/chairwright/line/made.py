@@ -36,6 +36,11 @@ def size_words(size_mm: float, typed_in: Units) -> str:
     return f"{size_mm / MM_PER_INCH:.4g} in ({size_mm:.0f} mm)"
 
 
+def size_code(size_mm: float, typed_in: Units) -> str:
+    """A size within a code that the program makes: in the maker's units, without the unit."""
+    return f"{size_mm:g}" if typed_in == "mm" else f"{size_mm / MM_PER_INCH:.4g}"
+
+
 def terms(item: parts.Written) -> dict[str, float]:
     """Price, extra days and load limit of a part."""
     if not isinstance(item, parts.Priced):
@@ -194,16 +199,21 @@ def back_support(back: parts.BackSupport) -> Iterator[Made]:
         yield _of(back, f"{back.code}-{hole}", words, numbers)._replace(at=("settings", hole))
 
 
-def arm(arm: parts.ArmSupport) -> Iterator[Made]:
+def arm(typed_in: Units) -> Callable[[parts.ArmSupport], Iterator[Made]]:
     """An arm support with each pad height; a side guard as one option."""
-    if arm.pad_heights_mm is None:
-        yield _of(arm, arm.code, arm.name, {})
-        return
-    for at, pad_mm in enumerate(parts.sizes_of(arm.pad_heights_mm)):
-        words = f"{arm.name}, pad {pad_mm:g} mm above the seat rail"
-        here = () if isinstance(arm.pad_heights_mm, parts.Steps) else (at,)
-        made = _of(arm, f"{arm.code}-{pad_mm:g}", words, {"pad_height_mm": pad_mm})
-        yield made._replace(at=("pad_heights_mm", *here))
+
+    def make(arm: parts.ArmSupport) -> Iterator[Made]:
+        if arm.pad_heights_mm is None:
+            yield _of(arm, arm.code, arm.name, {})
+            return
+        for at, pad_mm in enumerate(parts.sizes_of(arm.pad_heights_mm)):
+            words = f"{arm.name}, pad {size_words(pad_mm, typed_in)} above the seat rail"
+            here = () if isinstance(arm.pad_heights_mm, parts.Steps) else (at,)
+            code = f"{arm.code}-{size_code(pad_mm, typed_in)}"
+            made = _of(arm, code, words, {"pad_height_mm": pad_mm})
+            yield made._replace(at=("pad_heights_mm", *here))
+
+    return make
 
 
 def hanger(hanger: parts.Hanger) -> Iterator[Made]:
@@ -223,7 +233,7 @@ def leg_length(typed_in: Units) -> Callable[[float], Made]:
 
     def make(length_mm: float) -> Made:
         words = f"{size_words(length_mm, typed_in)} along the hanger"
-        return Made(f"G{length_mm:g}", words, {"length_mm": length_mm})
+        return Made(f"G{size_code(length_mm, typed_in)}", words, {"length_mm": length_mm})
 
     return make
 

@@ -6,11 +6,11 @@ import math
 
 from chairwright.line import schema
 from chairwright.line.choices import CHOICES
-from chairwright.line.made import Made, size_words
+from chairwright.line.made import Made, size_code, size_words
 from chairwright.line.parts import Steps
 
 LETTERS = {"seat_width": "S", "seat_depth": "D", "back_height": "P", "leg_length": "G"}
-"""First letter of a made-to-order code, its size in mm behind it; M marks it as made to order."""
+"""First letter of a made-to-order code, its size behind it; M marks it as made to order."""
 
 
 def custom_sizes(
@@ -63,7 +63,7 @@ def _custom(
     limit = math.inf if written.load_limit_kg is None else written.load_limit_kg
     words = size_words(size, typed_in) + (" along the hanger" if name == "leg_length" else "")
     return Made(
-        f"M{LETTERS[name]}{size:g}",
+        f"M{LETTERS[name]}{size_code(size, typed_in)}",
         f"{words}, made to order",
         {
             **numbers,

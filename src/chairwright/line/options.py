@@ -76,7 +76,7 @@ def _seat_and_back(line: schema.WrittenLine) -> dict[str, Sequence[Made]]:
             _each("seat_widths", line.seat_widths, made.seat_width(line)),
             words,
         ),
-        "arm_support": _several("arm_supports", line.arm_supports, made.arm),
+        "arm_support": _several("arm_supports", line.arm_supports, made.arm(words)),
         "seat_depth": custom_sizes(
             "seat_depth",
             custom.seat_depth,
@@ -122,7 +122,7 @@ def _feet(line: schema.WrittenLine) -> dict[str, Sequence[Made]]:
 def _rest(line: schema.WrittenLine) -> dict[str, Sequence[Made]]:
     no_handles = not_fitted("push_handles", behind_mm=0.0, above_mm=0.0)
     no_device = not_fitted("anti_tips")
-    if line.push_handles:
+    if any(not each.on_request for each in line.push_handles):
         no_handles = no_handles._replace(kind="on request")
     if line.anti_tip_required:
         no_device = no_device._replace(kind="on request")
