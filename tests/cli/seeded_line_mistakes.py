@@ -61,7 +61,7 @@ COLUMNS = "columns_mm: {A: -45, B: -20, C: 5, D: 30, E: 55, F: 80}\n    rows_mm:
 REAR_SET = f"columns_mm: {{U: -95, V: -70}}\n    rows_mm: {{{ROWS}"
 EVERY_HOLE = ", ".join(f"{column}{row}" for column in "UV" for row in range(1, 10))
 STEPS = "0, -2, -4, -6, -8, -10, 2"
-CUSTOM_DEPTH = "from_mm: 280, to_mm: 560, step_mm: 10, mass_kg: [0.28"
+CUSTOM_DEPTH = "from_mm: 300, to_mm: 520, step_mm: 10, mass_kg: [0.30"
 
 FORM = (
     Seed("a list item without its dash", "  - {code: B8,", "    {code: B8,",
@@ -83,8 +83,8 @@ FORM = (
     Seed("steps of nothing", CUSTOM_DEPTH, CUSTOM_DEPTH.replace("10", "0"),
          "seat_depth: {", ("step_mm", "greater than 0")),
     Seed("a range upside down", CUSTOM_DEPTH,
-         CUSTOM_DEPTH.replace("280, to_mm: 560", "560, to_mm: 280"),
-         "seat_depth: {", ("from_mm must not exceed to_mm", "560 and 280", "Swap")),
+         CUSTOM_DEPTH.replace("300, to_mm: 520", "520, to_mm: 300"),
+         "seat_depth: {", ("from_mm must not exceed to_mm", "520 and 300", "Swap")),
     Seed("a code twice", "{code: Q75,", "{code: Q50,",
          "75 mm contoured", ("cushion code Q50 a second time", "another code")),
 )  # fmt: skip

@@ -25,9 +25,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="LINE",
         help="plain name of a shipped line, or the path of a line file",
     )
-    same = parser.add_argument_group(
-        "what stays the same (default: the line's first options that go together)"
-    )
+    same = parser.add_argument_group("what stays the same (default: the line's usual options)")
     for name in SAME:
         same.add_argument(_flag(name), metavar="CODE", help=f"the {_plain(name)}")
     same.add_argument(

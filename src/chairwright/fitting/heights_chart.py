@@ -68,7 +68,7 @@ class Ask:
     Parameters
     ----------
     fixed : dict of str to str
-        Codes of choices that stay the same; those left out get the line's first options.
+        Codes of choices that stay the same; those left out get the line's usual options.
     column : str or None
         Column of axle holes that is printed; None for the middle one.
     only : dict of str to tuple of str

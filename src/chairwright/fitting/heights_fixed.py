@@ -128,7 +128,7 @@ def fixed_options(line: Line, asked: Mapping[str, str]) -> dict[str, Option]:
     line : Line
     asked : mapping of str to str
         Choice to code. A choice left out gets the line's first standard option that goes with
-        the rest.
+        the rest; the caster housing its middle height hole, from which most chairs come level.
 
     Returns
     -------
@@ -146,9 +146,19 @@ def fixed_options(line: Line, asked: Mapping[str, str]) -> dict[str, Option]:
         raise InputError(_contradiction(line, settled))
     for name in FIXED:
         if name not in settled:
-            tries = (frozenset({option.code}) for option in standard_first(line.choices[name]))
+            tries = (frozenset({option.code}) for option in _usual_first(line.choices[name]))
             settled[name] = next(t for t in tries if rules.example({**settled, name: t}))
     return {name: _option(line.choices[name], settled[name]) for name in FIXED}
+
+
+def _usual_first(choice: Choice) -> list[Option]:
+    """Options in the order in which they are tried for what nobody asked for."""
+    options = standard_first(choice)
+    if choice.name != "caster_housing":
+        return options
+    side = [o for o in options if o.numbers["ahead_mm"] == options[0].numbers["ahead_mm"]]
+    middle = sorted(side, key=lambda option: -option.numbers["z_mm"])[len(side) // 2]
+    return [middle, *(option for option in options if option is not middle)]
 
 
 def standard_first(choice: Choice) -> list[Option]:
