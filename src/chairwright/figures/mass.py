@@ -13,12 +13,17 @@ from chairwright.mass_points import FloatArray
 
 
 class OpenMass(NamedTuple):
-    """What the open choices can still add: mass [kg] and first moments in frame axes [kg mm]."""
+    """What the open choices can still add: mass [kg] and first moments in frame axes [kg mm].
+
+    The moments are about the point ``about`` [mm]. Near the centre of mass, what is not known of
+    the mass hardly matters.
+    """
 
     mass: Band
     x: Band
     y: Band
     z: Band
+    about: tuple[float, float, float] = (0.0, 0.0, 0.0)
 
 
 class MassBox(NamedTuple):
@@ -58,8 +63,10 @@ def mass_box(rows: Rows, still_open: OpenMass | None = None) -> MassBox:
     sums = tuple(rows[f"frame_mass_{axis}"] for axis in "xyz")
     added = still_open or OpenMass(*(known(np.zeros(len(rows))) for _ in range(4)))
     mass = added.mass
+    moments = added.x, added.y, added.z
     frame_x, frame_y, frame_z = (
-        _mean(total, moment, frame, mass) for total, moment in zip(sums, added[1:], strict=True)
+        _mean(total, moment, frame, mass, origin)
+        for total, moment, origin in zip(sums, moments, added.about, strict=True)
     )
     tilting_x, tilting_z = _on_floor(rows, frame_x, frame_z)
     whole = corner_band(lambda extra: frame + wheels + extra, mass)
@@ -78,8 +85,13 @@ def mass_box(rows: Rows, still_open: OpenMass | None = None) -> MassBox:
     )
 
 
-def _mean(total: FloatArray, moment: Band, mass: FloatArray, extra: Band) -> Band:
-    return corner_band(lambda added, weight: (total + added) / (mass + weight), moment, extra)
+def _mean(total: FloatArray, moment: Band, mass: FloatArray, extra: Band, origin: float) -> Band:
+    about = total - origin * mass if origin else total
+
+    def mean(added: FloatArray, weight: FloatArray) -> FloatArray:
+        return np.asarray(origin + (about + added) / (mass + weight))
+
+    return corner_band(mean, moment, extra)
 
 
 def _on_floor(rows: Rows, x_mm: Band, z_mm: Band) -> tuple[Band, Band]:

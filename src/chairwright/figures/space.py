@@ -128,34 +128,72 @@ def half_turn_width(rows: Rows, occupant: Occupant) -> FloatArray:
     return farthest(front_corners(rows)) + farthest(rear_corners(rows))
 
 
-def _stem_foot(rows: Rows) -> FloatArray:
+def stem_foot(rows: Rows) -> FloatArray:
+    """Where the caster stem's axis meets the floor, ahead of the axle [mm]."""
     return rows["wheelbase"] + rows["trail"]
 
 
-def caster_foot_clearance(rows: Rows, occupant: Occupant) -> FloatArray:
-    """Gap from the caster's swing circle to the footplates [mm]; NaN without footplates.
+def foot_gap(
+    rows: Rows, ahead: FloatArray, behind: FloatArray, inset: FloatArray, height: FloatArray
+) -> FloatArray:
+    """Gap from the caster's swing circle to a footplate [mm].
 
     The larger of the gap in plan and the gap above the caster's top: either one is enough.
+
+    Parameters
+    ----------
+    rows : Rows, shape (n,)
+    ahead, behind : ndarray [mm]
+        How far the plate's rear edge lies ahead of the caster stem, its tip behind it.
+    inset : ndarray [mm]
+        Outer edge of the footplate from the inside of the frame.
+    height : ndarray [mm]
+        Lowest point of the footplate above the floor.
+
+    Returns
+    -------
+    ndarray [mm]
+        The greater, the greater any of the four is.
     """
+    along = np.maximum(np.maximum(ahead, behind), 0.0)
+    across = np.maximum(rows.line.caster_outset_mm + inset, 0.0)
+    in_plan = np.hypot(along, across) - rows["swing"]
+    return np.asarray(np.maximum(in_plan, height - 2 * rows["caster_radius"]))
+
+
+def caster_foot_clearance(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Gap from the caster's swing circle to the footplates [mm]; NaN without footplates."""
     length, bottom = rows["sole_plate_length"], rows["plate_z"] - rows["sole_plate_thickness"]
     rear, height = rows.to_floor(rows["plate_x"], bottom)
     tip, tip_height = rows.to_floor(rows["plate_x"] + length, bottom)
-    stem = _stem_foot(rows)
-    along = np.maximum.reduce([rear - stem, stem - tip, np.zeros(len(rows))])
-    inset = rows.line.caster_outset_mm + rows["sole_plate_outer_inset"]
-    across = np.maximum(inset, 0.0)
-    in_plan = np.hypot(along, across) - rows["swing"]
-    above = np.minimum(height, tip_height) - 2 * rows["caster_radius"]
+    stem, lowest = stem_foot(rows), np.minimum(height, tip_height)
+    gap = foot_gap(rows, rear - stem, stem - tip, rows["sole_plate_outer_inset"], lowest)
     fitted = np.logical_or.reduce([rows[f"plate_{side}"] > 0 for side in SIDES])
-    return np.where(fitted, np.maximum(in_plan, above), np.nan)
+    return np.where(fitted, gap, np.nan)
+
+
+def caster_tyre_gap(rows: Rows, apart: FloatArray) -> FloatArray:
+    """Gap in plan from the caster's swing circle to the rear tyre at caster height [mm].
+
+    Parameters
+    ----------
+    rows : Rows, shape (n,)
+    apart : ndarray [mm]
+        Wheel plane at the floor outward of the caster stem.
+
+    Returns
+    -------
+    ndarray [mm]
+        The greater, the greater ``apart`` is.
+    """
+    radius, top = rows["rear_radius"], 2 * rows["caster_radius"]
+    up = np.minimum(top, radius)
+    tyre_front = np.sqrt(radius**2 - (radius - up) ** 2)
+    across = np.maximum(apart - rows.option("rear_wheel", "tyre_width_mm") / 2, 0.0)
+    along = np.maximum(stem_foot(rows) - tyre_front, 0.0)
+    return np.asarray(np.hypot(along, across) - rows["swing"])
 
 
 def caster_tyre_clearance(rows: Rows, occupant: Occupant) -> FloatArray:
     """Gap in plan from the caster's swing circle to the rear tyre at caster height [mm]."""
-    radius, top = rows["rear_radius"], 2 * rows["caster_radius"]
-    up = np.minimum(top, radius)
-    tyre_front = np.sqrt(radius**2 - (radius - up) ** 2)
-    inner = rows["rear_track"] / 2 - rows.option("rear_wheel", "tyre_width_mm") / 2
-    across = np.maximum(inner - rows["caster_track"] / 2, 0.0)
-    along = np.maximum(_stem_foot(rows) - tyre_front, 0.0)
-    return np.asarray(np.hypot(along, across) - rows["swing"])
+    return caster_tyre_gap(rows, (rows["rear_track"] - rows["caster_track"]) / 2)

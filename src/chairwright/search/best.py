@@ -109,6 +109,7 @@ class BestGoal:
         ndarray of bool, shape (n,)
         """
         least = rows[OTHER][parent] + self._judge.tabled_cost(index) - CAUTION
+        least += self._judge.tried_cost(rows, parent, index[choice], choice)
         cost = np.round(least, COST_DIGITS)
         return np.asarray(self._judge.possible(index, choice) & self._may_win(cost))
 
@@ -178,8 +179,9 @@ def find_best(space: Space | Prepared, targets: Sequence[Target]) -> Best | None
     Best or None
         None when no set-up holds every must.
     """
-    prepared = prepare(space)
-    goal = BestGoal(prepared, criteria(targets))
+    rules = criteria(targets)
+    prepared = prepare(space).under(rules.musts)
+    goal = BestGoal(prepared, rules)
     search = Search(prepared, goal)
     search.run()
     if goal.index is None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -93,6 +93,7 @@ class Judge:
 
     def __init__(self, prepared: Prepared, rules: Criteria) -> None:
         self.rules = rules
+        self._space = prepared.space
         tables = {name: prepared.look_ahead(name) for name in rules.names}
         trials = {name: prepared.option_look_ahead(name) for name in rules.names}
         self._tables = {name: table for name, table in tables.items() if table is not None}
@@ -135,12 +136,71 @@ class Judge:
         if target.figure in self._tables:
             return self._tables[target.figure].least(key, rows.index)
         if target.figure in self._tried:
-            return self._trial(rows, target)
+            return self._least_trial(rows, target)
         return None
 
-    def _trial(self, rows: Rows, target: Target) -> FloatArray:
-        tried = self._tried[target.figure]
-        return tried.least(rows, lambda band: _score(target, band), self._keys[target])
+    def _least_trial(self, rows: Rows, target: Target) -> FloatArray:
+        """Least score over the options of the one choice that a figure waits for, shape (n,).
+
+        It is carried with the rows until the choice is made.
+        """
+        tried, key = self._tried[target.figure], self._keys[target]
+        if tried.choice in rows.index:
+            figure = FIGURES[target.figure].exact
+            assert figure is not None  # noqa: S101  (only such figures are tried)
+            return _score(target, known(figure(rows, self._space.occupant)))
+        if key not in rows.columns:
+            for each, scores in self.trials(rows, target.figure):
+                rows[self._keys[each]] = scores.min(axis=1)
+        return rows[key]
+
+    def trials(self, rows: Rows, figure: str) -> Iterator[tuple[Target, FloatArray]]:
+        """Score of every target on a figure with every option of the choice it waits for.
+
+        Parameters
+        ----------
+        rows : Rows, shape (n,)
+        figure : str
+
+        Yields
+        ------
+        tuple of Target and ndarray, shape (n, all options of the choice)
+            Infinite where the chair would not stand or the option is not allowed.
+        """
+        values, stands = self._tried[figure].values(rows)
+        for target in self._keys:
+            if target.figure == figure:
+                yield target, np.where(stands, _score(target, known(values)), np.inf)
+
+    def tried_cost(
+        self, rows: Rows, parent: IndexArray, option: IndexArray, choice: str
+    ) -> FloatArray:
+        """What a newly made choice adds to the least cost by the figures that waited for it.
+
+        Parameters
+        ----------
+        rows : Rows, shape (m,)
+            The parents, judged before.
+        parent, option : ndarray of int, shape (n,)
+            Row of each child's parent; its option of the choice.
+        choice : str
+
+        Returns
+        -------
+        ndarray, shape (n,)
+            Infinite where a must is broken or the chair does not stand.
+        """
+        added = np.zeros(len(parent))
+        for figure, tried in self._tried.items():
+            if tried.choice != choice:
+                continue
+            for target, scores in self.trials(rows, figure):
+                score = scores[parent, option]
+                if target in self.rules.musts:
+                    added[score > 0.5] = np.inf
+                else:
+                    added += score - rows[self._keys[target]][parent]
+        return added
 
     def tabled_cost(self, index: Mapping[str, IndexArray]) -> FloatArray:
         """Part of the least cost that the tables tell from option positions alone, shape (n,)."""
@@ -156,7 +216,7 @@ class Judge:
         total = np.zeros(len(rows))
         for target in self.rules.preferences:
             if target.figure in self._tried:
-                total += self._trial(rows, target)
+                total += self._least_trial(rows, target)
             elif target.figure in bands and target.figure not in self._tables:
                 total += _score(target, bands[target.figure])
         return total

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 import numpy as np
 
@@ -16,6 +16,7 @@ from chairwright.figures.reach import MIDDLE_ELBOW_DEG, elbow_of, rim_across, ri
 from chairwright.figures.space import Corner, farthest, plate_tips
 from chairwright.figures.terms import TERMS
 from chairwright.mass_points import FloatArray
+from chairwright.search.early_clearances import EarlyPlates, early_caster_tyre
 from chairwright.search.early_terms import EarlyTerm
 from chairwright.search.grid import EndsTable
 from chairwright.search.space import Space
@@ -34,6 +35,8 @@ class Early:
         self._shoulder = _tabled(space, HIP, ("shoulder_x", "shoulder_z"))
         toes = [f"toe_{axis}_{side}" for side in self._resting for axis in "xz"]
         self._toes = _tabled(space, (*HIP, "foot_supports", "hanger"), toes)
+        plates = EarlyPlates(space) if self._resting else None
+        self._tips: Callable[[Rows], Iterable[FloatArray]] = plates.tips if plates else plate_tips
         self.formulas: dict[str, Callable[[Rows], Band]] = {
             "cushion_to_floor_front_mm": self._cushion_height,
             "seat_to_floor_front_mm": self._seat_height,
@@ -43,8 +46,12 @@ class Early:
             "turning_diameter_mm": self._turning_diameter,
             "half_turn_width_mm": self._half_turn_width,
             "overall_length_mm": self._overall_length,
+            "caster_tyre_clearance_mm": early_caster_tyre(space),
             **{name: EarlyTerm(space, name) for name in TERMS},
         }
+        if plates:
+            self.formulas["footplate_clearance_mm"] = plates.clearance
+            self.formulas["caster_foot_clearance_mm"] = plates.caster_foot
 
     @property
     def _resting(self) -> list[str]:
@@ -131,8 +138,8 @@ class Early:
         outer = self._least_width(rows) / 2 - self._most_inset
         caster = self._least_width(rows) / 2 + rows.line.caster_outset_mm
         toes = [(toe, outer) for toe in self._toe_places(rows)]
-        plates = [(tip, outer) for tip in plate_tips(rows)]
-        return [*toes, *plates, (rows["wheelbase"] + rows["caster_radius"], caster)]
+        tips = [(tip, outer) for tip in self._tips(rows)]
+        return [*toes, *tips, (rows["wheelbase"] + rows["caster_radius"], caster)]
 
     def _toe_places(self, rows: Rows) -> list[FloatArray]:
         """Least places of the toes that rest ahead of the axle [mm]."""

@@ -117,6 +117,7 @@ class FrontGoal:
         ndarray of bool, shape (n,)
         """
         fine = self._judge.possible(index, choice)
+        fine &= self._judge.tried_cost(rows, parent, index[choice], choice) < np.inf
         if self._stairs is None or all(choice not in t.depends for t in self._tables.values()):
             return fine
         grades = self._grades(rows)[parent]
@@ -207,7 +208,7 @@ def find_front(
         Empty when no set-up holds every must.
     """
     musts = tuple(target for target in targets if target.must)
-    prepared = prepare(space)
+    prepared = prepare(space).under(musts)
     goal = FrontGoal(prepared, musts, objectives)
     search = Search(prepared, goal)
     search.run()

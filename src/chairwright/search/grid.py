@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 import numpy as np
+from numpy.typing import NDArray
 
 from chairwright.chair.rows import IndexArray, Rows
 from chairwright.figures.evaluate import realise
 from chairwright.line.choices import CHOICES
 from chairwright.mass_points import FloatArray
-from chairwright.search.space import Space, obeyed
+from chairwright.search.space import Limit, Space, obeyed
 
 
 class Grid:
@@ -31,12 +32,34 @@ class Grid:
         self.index = dict(zip(self.choices, self._place, strict=True))
         rules = [rule for rule in space.line.rules if rule.choices <= wanted]
         self._open = obeyed(space.line, rules, self.index)
+        for limit in space.limits:
+            self._open &= self._within(limit)
         self._least: dict[tuple[str, frozenset[str]], FloatArray] = {}
         self._values: dict[str, FloatArray] = {}
 
     def __len__(self) -> int:
         """Return the number of grid points."""
         return len(self._open)
+
+    def _within(self, limit: Limit) -> NDArray[np.bool_]:
+        """Grid points that go with some option of a limit's other choices."""
+        shared = [name for name in limit.choices if name in self.index]
+        if not shared:
+            return np.ones(len(self._open), dtype=bool)
+        rest = tuple(at for at, name in enumerate(limit.choices) if name not in shared)
+        holds: NDArray[np.bool_] = limit.holds.any(axis=rest)
+        return np.asarray(holds[tuple(self.index[name] for name in shared)])
+
+    def marked(self, holds: NDArray[np.bool_]) -> NDArray[np.bool_]:
+        """Grid points that are open and marked, over all options of the choices.
+
+        Parameters
+        ----------
+        holds : ndarray of bool, shape (grid points,)
+        """
+        table = np.zeros(self._shape, dtype=bool)
+        table[self._place] = self._open & holds
+        return table
 
     def realised(self, space: Space) -> Rows:
         """Set-ups at the grid points, every other choice at its first allowed option."""

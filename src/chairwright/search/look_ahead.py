@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 import numpy as np
+from numpy.typing import NDArray
 
+from chairwright.chair.buildable import buildable
 from chairwright.chair.rows import IndexArray, Rows
 from chairwright.chair.steps import STEPS
-from chairwright.figures.band import Band, known
 from chairwright.figures.evaluate import figures_of
 from chairwright.figures.registry import FIGURES
 from chairwright.mass_points import FloatArray
@@ -54,9 +55,7 @@ class LookAhead:
 
 
 class OptionLookAhead:
-    """Least cost over the options of one open choice, tried one by one on the rows themselves.
-
-    For figures that wait for nothing but that choice once the rows have come far enough.
+    """A figure that waits for one late choice alone, tried option by option on the rows.
 
     Parameters
     ----------
@@ -67,36 +66,32 @@ class OptionLookAhead:
 
     def __init__(self, space: Space, name: str) -> None:
         self._space = space
-        self._choice = FIGURES[name].after
-        self._step = next(step for step in STEPS if step.choices == (self._choice,))
+        self.choice = FIGURES[name].after
+        """The choice that the figure waits for."""
+        self._step = next(step for step in STEPS if step.choices == (self.choice,))
         formula = FIGURES[name].exact
         if formula is None:
             raise ValueError(name)
         self._formula = formula
+        self._size = len(space.line.choices[self.choice].options)
 
-    def least(self, rows: Rows, cost: Callable[[Band], FloatArray], key: str) -> FloatArray:
-        """Least cost that rows can still reach.
+    def values(self, rows: Rows) -> tuple[FloatArray, NDArray[np.bool_]]:
+        """The figure with every option, and whether the chair then stands.
 
         Parameters
         ----------
         rows : Rows, shape (n,)
-        cost : callable
-            From a band of the figure to its cost, shape (n,).
-        key : str
-            Column under which the answer is carried with the rows.
 
         Returns
         -------
-        ndarray, shape (n,)
+        tuple of ndarray, shape (n, all options of the choice) each
+            Options that are not allowed do not stand.
         """
-        if self._choice in rows.index:
-            return cost(known(self._formula(rows, self._space.occupant)))
-        if key not in rows.columns:
-            least = np.full(len(rows), np.inf)
-            for option in self._space.allowed[self._choice]:
-                trial = rows.tried(self._choice, int(option))
-                self._step.follow(trial, self._space.occupant)
-                value = self._formula(trial, self._space.occupant)
-                least = np.minimum(least, cost(known(value)))
-            rows[key] = least
-        return rows[key]
+        figure = np.full((len(rows), self._size), np.nan)
+        stands = np.zeros(figure.shape, dtype=bool)
+        for option in self._space.allowed[self.choice]:
+            trial = rows.tried(self.choice, int(option))
+            self._step.follow(trial, self._space.occupant)
+            figure[:, option] = self._formula(trial, self._space.occupant)
+            stands[:, option] = buildable(trial)
+        return figure, stands

@@ -10,6 +10,7 @@ from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import IndexArray, Rows
 from chairwright.chair.steps import STEPS, Step
 from chairwright.figures.band import Band
+from chairwright.figures.evaluate import realise
 from chairwright.figures.mass import OpenMass
 from chairwright.mass_points import FloatArray
 from chairwright.search.grid import EndsTable
@@ -27,9 +28,12 @@ class OpenMasses:
     """
 
     def __init__(self, space: Space) -> None:
-        self._legs = _pushing_legs(space.occupant)
+        self._about = _centre(space)
+        self._legs = _pushing_legs(space.occupant, self._about)
         self._tables = {
-            step.choices[0]: _step_table(space, step) for step in STEPS[1:] if step.places
+            step.choices[0]: _step_table(space, step, self._about)
+            for step in STEPS[1:]
+            if step.places
         }
 
     def after(self, rows: Rows) -> OpenMass | None:
@@ -48,7 +52,8 @@ class OpenMasses:
         if not still:
             return None
         zero = np.zeros(len(rows))
-        return OpenMass(*(_total(key, still, rows.index, legs, zero) for key in SUMS))
+        sums = (_total(key, still, rows.index, legs, zero) for key in SUMS)
+        return OpenMass(*sums, self._about)
 
 
 def _total(
@@ -67,20 +72,33 @@ def _total(
     return Band(low, high)
 
 
-def _step_table(space: Space, step: Step) -> EndsTable:
+Place = tuple[float, float, float]
+
+
+def _centre(space: Space) -> Place:
+    """Centre of mass of one set-up of the space, or near it [mm]: a point to take moments about."""
+    one = {name: options[:1] for name, options in space.allowed.items()}
+    rows, _ = realise(space.line, space.occupant, one)
+    sums = (float(rows[f"frame_mass_{axis}"][0] / rows["frame_mass"][0]) for axis in "xz")
+    x_mm, z_mm = sums
+    return x_mm, 0.0, z_mm
+
+
+def _step_table(space: Space, step: Step, about: Place) -> EndsTable:
     table = EndsTable(space, step.places)
     rows = table.grid.realised(space)
     sums = dict.fromkeys(SUMS, np.zeros(len(rows)))
     for point in [] if step.on_floor else step.follow(rows, space.occupant):
-        places = (1.0, point.x_mm, point.y_mm, point.z_mm)
-        for key, place in zip(SUMS, places, strict=True):
-            sums[key] = sums[key] + point.mass_kg * place
+        places = (point.x_mm, point.y_mm, point.z_mm)
+        arms = (1.0, *(place - origin for place, origin in zip(places, about, strict=True)))
+        for key, arm in zip(SUMS, arms, strict=True):
+            sums[key] = sums[key] + point.mass_kg * arm
     for key, values in sums.items():
         table.tabulate(key, values)
     return table
 
 
-def _pushing_legs(occupant: Occupant) -> dict[str, tuple[float, float]] | None:
+def _pushing_legs(occupant: Occupant, about: Place) -> dict[str, tuple[float, float]] | None:
     """Ends for legs whose place depends on the floor, before they are placed.
 
     Wide but safe: the legs reach forward and down from the seat, and a little back and up.
@@ -99,11 +117,12 @@ def _pushing_legs(occupant: Occupant) -> dict[str, tuple[float, float]] | None:
         for segment in legs
     )
     ahead, below = mass * FARTHEST_LEG_MM, mass * FARTHEST_LEG_MM
+    x_mm, _, z_mm = about
     return {
         "mass": (mass, mass),
-        "x": (-0.1 * ahead, ahead),
+        "x": (-0.1 * ahead - mass * x_mm, ahead - mass * x_mm),
         "y": (across, across),
-        "z": (-below, 0.3 * below),
+        "z": (-below - mass * z_mm, 0.3 * below - mass * z_mm),
     }
 
 

@@ -9,6 +9,7 @@ from chairwright.figures.registry import FIGURES
 from chairwright.search.early import Early
 from chairwright.search.geometry import running_gears
 from chairwright.search.look_ahead import LookAhead, OptionLookAhead
+from chairwright.search.narrowing import narrowed
 from chairwright.search.open_mass import OpenMasses
 from chairwright.search.relevance import relevant_space
 from chairwright.search.space import Space
@@ -30,6 +31,7 @@ class Prepared:
         self.space = space
         self._look_ahead: dict[str, LookAhead] = {}
         self._relevant: dict[frozenset[str], Prepared] = {}
+        self._under: dict[tuple[Target, ...], Prepared] = {}
         self._gears: dict[tuple[Target, ...], list[Rows]] = {}
 
     @cached_property
@@ -59,6 +61,12 @@ class Prepared:
         if figures not in self._relevant:
             self._relevant[figures] = Prepared(relevant_space(self.space, figures))
         return self._relevant[figures]
+
+    def under(self, musts: tuple[Target, ...]) -> Prepared:
+        """The smaller space that some musts leave, prepared."""
+        if musts not in self._under:
+            self._under[musts] = Prepared(narrowed(self.space, musts))
+        return self._under[musts]
 
     def running_gears(self, musts: tuple[Target, ...]) -> list[Rows]:
         """Rows of the first step; the musts on angles are applied at once."""

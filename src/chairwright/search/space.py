@@ -18,6 +18,22 @@ from chairwright.line.model import Line, Rule
 
 
 @dataclass(frozen=True)
+class Limit:
+    """Which options of a few choices go together.
+
+    Parameters
+    ----------
+    choices : tuple of str
+        In the line's order.
+    holds : ndarray of bool
+        One axis for each choice, over all its options.
+    """
+
+    choices: tuple[str, ...]
+    holds: NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
 class Space:
     """The options open to one client.
 
@@ -27,11 +43,14 @@ class Space:
     occupant : Occupant
     allowed : dict of str to ndarray of int
         Option positions of each choice, in the line's order.
+    limits : tuple of Limit
+        What is known to go together; a search may use it and need not.
     """
 
     line: Line
     occupant: Occupant
     allowed: dict[str, IndexArray]
+    limits: tuple[Limit, ...] = ()
 
     @property
     def count(self) -> int:
