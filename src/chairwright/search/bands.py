@@ -7,14 +7,14 @@ from collections.abc import Iterable
 import numpy as np
 
 from chairwright.chair.rows import Rows
+from chairwright.chair.steps import STEPS
 from chairwright.figures.band import Band, known
 from chairwright.figures.mass import MassBox, mass_box
 from chairwright.figures.registry import FIGURES
-from chairwright.line.choices import CHOICES
 from chairwright.search.early import EARLY_WEIGHED
 from chairwright.search.prepared import Prepared
 
-ORDER = {name: place for place, name in enumerate(CHOICES)}
+ORDER = {name: place for place, step in enumerate(STEPS) for name in step.choices}
 
 
 class Bands:
