@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 
 import numpy as np
 
-from chairwright.chair.occupant import SIDES, Occupant
+from chairwright.chair.occupant import SIDES, LimbSide, Occupant
 from chairwright.chair.rows import Rows
 from chairwright.mass_points import FloatArray
 
@@ -68,9 +68,9 @@ def overall_height(rows: Rows, occupant: Occupant) -> FloatArray:
     return np.asarray(np.maximum.reduce([push_handle(rows)[1], back_top(rows)[1], pad, wheel]))
 
 
-def toe_places(rows: Rows) -> Iterator[FloatArray]:
+def toe_places(rows: Rows, sides: Iterable[LimbSide] = SIDES) -> Iterator[FloatArray]:
     """Toes ahead of the axle of the feet placed so far [mm]; 0 for a lost one."""
-    for side in SIDES:
+    for side in sides:
         if f"toe_x_{side}" in rows.columns:
             toe, _ = rows.to_floor(rows[f"toe_x_{side}"], rows[f"toe_z_{side}"])
             yield np.nan_to_num(toe)

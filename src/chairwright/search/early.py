@@ -13,13 +13,15 @@ from chairwright.figures.balance import forward, rear_locked
 from chairwright.figures.band import Band, corner_band, known
 from chairwright.figures.mass import MassBox
 from chairwright.figures.reach import MIDDLE_ELBOW_DEG, elbow_of, rim_across, rim_top
-from chairwright.figures.space import Corner, farthest, plate_tips
+from chairwright.figures.space import Corner, farthest, plate_tips, toe_places
 from chairwright.figures.terms import TERMS
 from chairwright.mass_points import FloatArray
 from chairwright.search.early_clearances import EarlyPlates, early_caster_tyre
+from chairwright.search.early_device import EarlyDevice
 from chairwright.search.early_terms import EarlyTerm
 from chairwright.search.grid import EndsTable
 from chairwright.search.space import Space
+from chairwright.targets.target import Target
 
 
 class Early:
@@ -28,13 +30,16 @@ class Early:
     Parameters
     ----------
     space : Space
+    musts : tuple of Target
+        Musts that every set-up asked about holds.
     """
 
-    def __init__(self, space: Space) -> None:
+    def __init__(self, space: Space, musts: tuple[Target, ...] = ()) -> None:
         self._space = space
         self._shoulder = _tabled(space, HIP, ("shoulder_x", "shoulder_z"))
         toes = [f"toe_{axis}_{side}" for side in self._resting for axis in "xz"]
         self._toes = _tabled(space, (*HIP, "foot_supports", "hanger"), toes)
+        self._device = EarlyDevice(space, musts)
         plates = EarlyPlates(space) if self._resting else None
         self._tips: Callable[[Rows], Iterable[FloatArray]] = plates.tips if plates else plate_tips
         self.formulas: dict[str, Callable[[Rows], Band]] = {
@@ -136,14 +141,16 @@ class Early:
     def _front_corners(self, rows: Rows) -> list[Corner]:
         """Front corners at their least."""
         outer = self._least_width(rows) / 2 - self._most_inset
-        caster = self._least_width(rows) / 2 + rows.line.caster_outset_mm
+        tyre = rows.option("caster", "width_mm") / 2
+        caster = self._least_width(rows) / 2 + rows.line.caster_outset_mm + tyre
         toes = [(toe, outer) for toe in self._toe_places(rows)]
         tips = [(tip, outer) for tip in self._tips(rows)]
         return [*toes, *tips, (rows["wheelbase"] + rows["caster_radius"], caster)]
 
     def _toe_places(self, rows: Rows) -> list[FloatArray]:
-        """Least places of the toes that rest ahead of the axle [mm]."""
-        places = []
+        """Least places of the toes ahead of the axle [mm]; those of feet that push once placed."""
+        pushing = self._space.occupant.feet_that_push
+        places = list(toe_places(rows, pushing))
         for side in self._resting:
             keys = f"toe_x_{side}", f"toe_z_{side}"
             along, _ = self._on_floor(rows, self._toes, *keys)
@@ -151,9 +158,10 @@ class Early:
         return places
 
     def _rear_corners(self, rows: Rows) -> list[Corner]:
-        """The rear tyre's back edge, at the least hub spacing."""
+        """The rear tyre's back edge and the anti-tip wheel's, at their least."""
+        half = self._least_width(rows) / 2
         hub = self._ends("arm_support", "hub_outset_mm")[0]
-        return [(-rows["rear_radius"], self._least_width(rows) / 2 + hub)]
+        return [(-rows["rear_radius"], half + hub), (-self._device.behind(rows), half)]
 
     def _turning_diameter(self, rows: Rows) -> Band:
         front, rear = farthest(self._front_corners(rows)), farthest(self._rear_corners(rows))

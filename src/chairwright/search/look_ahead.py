@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
@@ -75,6 +75,25 @@ class OptionLookAhead:
         self._formula = formula
         self._size = len(space.line.choices[self.choice].options)
 
+    def trials(
+        self, rows: Rows
+    ) -> Iterator[tuple[int, Rows, FloatArray, NDArray[np.bool_]]]:
+        """Try each allowed option of the choice on all rows.
+
+        Parameters
+        ----------
+        rows : Rows, shape (n,)
+
+        Yields
+        ------
+        tuple
+            The option's position, the rows with it, the figure, and whether the chair stands.
+        """
+        for option in self._space.allowed[self.choice]:
+            trial = rows.tried(self.choice, int(option))
+            self._step.follow(trial, self._space.occupant)
+            yield int(option), trial, self._formula(trial, self._space.occupant), buildable(trial)
+
     def values(self, rows: Rows) -> tuple[FloatArray, NDArray[np.bool_]]:
         """The figure with every option, and whether the chair then stands.
 
@@ -89,9 +108,6 @@ class OptionLookAhead:
         """
         figure = np.full((len(rows), self._size), np.nan)
         stands = np.zeros(figure.shape, dtype=bool)
-        for option in self._space.allowed[self.choice]:
-            trial = rows.tried(self.choice, int(option))
-            self._step.follow(trial, self._space.occupant)
-            figure[:, option] = self._formula(trial, self._space.occupant)
-            stands[:, option] = buildable(trial)
+        for option, _, values, fine in self.trials(rows):
+            figure[:, option], stands[:, option] = values, fine
         return figure, stands

@@ -25,10 +25,13 @@ class Prepared:
     Parameters
     ----------
     space : Space
+    musts : tuple of Target
+        Musts that every search of it holds.
     """
 
-    def __init__(self, space: Space) -> None:
+    def __init__(self, space: Space, musts: tuple[Target, ...] = ()) -> None:
         self.space = space
+        self._musts = musts
         self._look_ahead: dict[str, LookAhead] = {}
         self._relevant: dict[frozenset[str], Prepared] = {}
         self._under: dict[tuple[Target, ...], Prepared] = {}
@@ -42,7 +45,7 @@ class Prepared:
     @cached_property
     def early(self) -> Early:
         """Early ends of figures."""
-        return Early(self.space)
+        return Early(self.space, self._musts)
 
     def look_ahead(self, name: str) -> LookAhead | None:
         """Table of a figure of few choices; None for any other figure."""
@@ -65,7 +68,7 @@ class Prepared:
     def under(self, musts: tuple[Target, ...]) -> Prepared:
         """The smaller space that some musts leave, prepared."""
         if musts not in self._under:
-            self._under[musts] = Prepared(narrowed(self.space, musts))
+            self._under[musts] = Prepared(narrowed(self.space, musts), musts)
         return self._under[musts]
 
     def running_gears(self, musts: tuple[Target, ...]) -> list[Rows]:
