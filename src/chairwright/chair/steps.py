@@ -73,6 +73,7 @@ def wheels_on_floor(rows: Rows, occupant: Occupant) -> list[MassPoints]:
 
 def _place_axles(rows: Rows) -> None:
     rows["rear_radius"] = rows.option("rear_wheel", "radius_mm")
+    rows["rim_radius"] = rows.option("rear_wheel", "hand_rim_radius_mm")
     rows["camber"] = rows.option("camber", "angle_deg")
     rows["rear_height"] = rear_axle_height(rows["rear_radius"], rows["camber"])
     rows["axle_x"] = rows.option("axle_hole", "x_mm")
@@ -125,9 +126,7 @@ def _fixed_parts(rows: Rows) -> list[MassPoints]:
 def hand_rims(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     """Hand rims: how far out they stand. Their mass at the axle turns no chair over it."""
     rows["rim_standoff"] = rows.option("hand_rim", "standoff_mm")
-    rows["rim_radius"] = rows.option("rear_wheel", "hand_rim_radius_mm") * rows.option(
-        "hand_rim", "fitted"
-    )
+    rows["rim_radius"] = rows["rim_radius"] * rows.option("hand_rim", "fitted")
     place = rows.option("axle_hole", "x_mm"), 0.0, rows.option("axle_hole", "z_mm")
     return [MassPoints("hand rims", rows.option("hand_rim", "mass_kg"), *place)]
 
@@ -344,13 +343,13 @@ STEPS: tuple[Step, ...] = (
         ),
         wheels_on_floor,
     ),
-    Step(("hand_rim",), hand_rims, ("axle_hole", "hand_rim")),
     Step(("seat_depth",), seat_sling, ("seat_depth",)),
     Step(("cushion",), cushion, ("seat_depth", "cushion")),
     Step(("back_angle",), back_posts),
     Step(("back_support",), back_surface, HIP),
     Step(("foot_supports",), footplates, ("foot_supports",), on_floor=True),
     Step(("hanger",), hangers, (*HIP, "foot_supports", "hanger")),
+    Step(("hand_rim",), hand_rims, ("axle_hole", "hand_rim")),
     Step(("seat_width",), seat_rails, ("seat_width",)),
     Step(("arm_support",), arm_supports, ("arm_support",)),
     Step(("foot_plate",), plates),

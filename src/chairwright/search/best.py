@@ -180,7 +180,7 @@ def find_best(space: Space | Prepared, targets: Sequence[Target]) -> Best | None
         None when no set-up holds every must.
     """
     rules = criteria(targets)
-    prepared = prepare(space).under(rules.musts)
+    prepared = prepare(space).relevant(frozenset(rules.names)).under(rules.musts)
     goal = BestGoal(prepared, rules)
     search = Search(prepared, goal)
     search.run()

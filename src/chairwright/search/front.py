@@ -208,7 +208,8 @@ def find_front(
         Empty when no set-up holds every must.
     """
     musts = tuple(target for target in targets if target.must)
-    prepared = prepare(space).under(musts)
+    names = frozenset(each.figure for each in (*musts, *objectives))
+    prepared = prepare(space).relevant(names).under(musts)
     goal = FrontGoal(prepared, musts, objectives)
     search = Search(prepared, goal)
     search.run()

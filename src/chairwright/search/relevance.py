@@ -11,15 +11,17 @@ from chairwright.chair.rows import IndexArray
 from chairwright.chair.steps import STEPS
 from chairwright.figures.registry import FIGURES
 from chairwright.figures.terms import TERMS
+from chairwright.mass_points import FloatArray
 from chairwright.search.space import Space
 
 
 def relevant_space(space: Space, figures: Iterable[str]) -> Space:
-    """Keep of each choice that touches none of the figures one option for every use in the rules.
+    """Keep one of the options of a choice that no figure and no rule tells apart.
 
-    Options that no figure and no rule tells apart are interchangeable, so a set-up with given
-    values of the figures is in the smaller space exactly when one is in the whole. What can be
-    built depends on running gear, foot supports and anti-tip device: those stay whole.
+    Such options are interchangeable, so a set-up with given values of the figures is in the
+    smaller space exactly when one is in the whole; of equals the line's first is kept, which
+    also wins ties. What can be built depends on running gear, foot supports and anti-tip device:
+    their sizes always tell.
 
     Parameters
     ----------
@@ -32,11 +34,13 @@ def relevant_space(space: Space, figures: Iterable[str]) -> Space:
     """
     figures = tuple(figures)
     touched = frozenset[str]().union(ALWAYS, *(FIGURES[name].touched_by for name in figures))
-    keys = tuple(TERMS[name].key for name in figures if name in TERMS)
-    allowed = {
-        name: options if name in touched else _told_apart(space, name, options, keys)
-        for name, options in space.allowed.items()
-    }
+    terms = {term.key for term in TERMS.values()}
+    asked = {TERMS[name].key for name in figures if name in TERMS}
+    allowed = {}
+    for name, options in space.allowed.items():
+        held = space.line.choices[name].options[0].numbers.keys()
+        keys = [key for key in held if key in asked or (name in touched and key not in terms)]
+        allowed[name] = _told_apart(space, name, options, keys)
     return replace(space, allowed=allowed)
 
 
@@ -46,9 +50,9 @@ ALWAYS = frozenset(
 """Choices that decide whether a set-up stands on its wheels with nothing in the floor."""
 
 
-def _told_apart(space: Space, name: str, options: IndexArray, keys: tuple[str, ...]) -> IndexArray:
+def _told_apart(space: Space, name: str, options: IndexArray, keys: list[str]) -> IndexArray:
     codes = [space.line.choices[name].options[place].code for place in options]
-    numbers = [tuple(space.line.column(name, key)[options]) for key in keys]
+    numbers = [_numbers(space.line.column(name, key)[options]) for key in keys]
     uses = [
         codes_of[name]
         for rule in space.line.rules
@@ -61,3 +65,8 @@ def _told_apart(space: Space, name: str, options: IndexArray, keys: tuple[str, .
     ]
     first = {signature: place for place, signature in reversed(list(enumerate(signatures)))}
     return np.asarray(options[sorted(first.values())])
+
+
+def _numbers(values: FloatArray) -> list[float | None]:
+    """Numbers that can be compared: None for no value."""
+    return [None if np.isnan(value) else float(value) for value in values]
