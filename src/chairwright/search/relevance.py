@@ -38,7 +38,8 @@ def relevant_space(space: Space, figures: Iterable[str]) -> Space:
     asked = {TERMS[name].key for name in figures if name in TERMS}
     allowed = {}
     for name, options in space.allowed.items():
-        held = space.line.choices[name].options[0].numbers.keys()
+        whole = space.line.choices[name].options
+        held = dict.fromkeys(key for each in whole for key in each.numbers)
         keys = [key for key in held if key in asked or (name in touched and key not in terms)]
         allowed[name] = _told_apart(space, name, options, keys)
     return replace(space, allowed=allowed)
