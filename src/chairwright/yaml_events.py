@@ -14,7 +14,21 @@ from chairwright.errors import InputError, Problem
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from ruamel.yaml.error import MarkedYAMLError
+
 DEEPEST = 20
+OPENED = ("while parsing a flow ", "while scanning a quoted ")
+"""How the parser begins a complaint about something that a bracket or a quote has opened."""
+CHECK_AROUND = "Check the indentation (spaces, no tabs), the colons and the quotes around here."
+CHECK_CLOSED = "Close every bracket and quote that opens here, and check the commas between."
+SPECIAL = {
+    "'<stream end>'": "the end of the file",
+    "unexpected end of stream": "the end of the file inside a quoted text",
+    "<block end>": "the end of the block",
+    "'<block mapping start>'": "a key",
+    "'<scalar>'": "a value",
+}
+"""The parser's own names, and what they are to somebody who writes a file."""
 
 Key = str | int
 KeyPath = tuple[Key, ...]
@@ -79,8 +93,7 @@ class EventReader:
         try:
             data = self._document(self._events())
         except MarkedYAMLError as error:
-            mark = error.problem_mark or error.context_mark
-            raise self._syntax(error.problem or str(error), mark.line + 1 if mark else 1) from None
+            raise self._syntax(*_complaint(error)) from None
         except YAMLError as error:
             raise self._syntax(str(error), 1) from None
         if self.problems:
@@ -191,13 +204,29 @@ class EventReader:
     def _stop(self, event: Event, must: str, got: str) -> InputError:
         return self._refusal(self._at(event), must, got, "Rewrite this line.")
 
-    def _syntax(self, complaint: str, line: int) -> InputError:
-        return self._refusal(
-            f"{self.where}:{line}",
-            "the file must be valid YAML",
-            complaint,
-            "Check the indentation (spaces, no tabs), the colons and the quotes around here.",
-        )
+    def _syntax(self, complaint: str, line: int, remedy: str = CHECK_AROUND) -> InputError:
+        where = f"{self.where}:{line}"
+        return self._refusal(where, "the file must be valid YAML", complaint, remedy)
+
+
+def _complaint(error: MarkedYAMLError) -> tuple[str, int, str]:
+    """What was found, on which line (of a bracket or quote: where it opens), what to do."""
+    opened, found = error.context_mark, error.problem_mark or error.context_mark
+    words, line = _plain_words(error.problem or str(error)), found.line + 1 if found else 1
+    if opened is None or not (error.context or "").startswith(OPENED):
+        return words, line, CHECK_AROUND
+    start = opened.line + 1
+    return (words if start == line else f"{words} (on line {line})"), start, CHECK_CLOSED
+
+
+def _plain_words(complaint: str) -> str:
+    """The parser's complaint as what was got: ``':' where ',' or ']' was expected``."""
+    for special, plain in SPECIAL.items():
+        complaint = complaint.replace(special, plain)
+    found = re.fullmatch(r"expected (.+), but (?:got|found) (.+)", complaint)
+    if found is None:
+        return complaint.removeprefix("found ")
+    return f"{found[2]} where {found[1]} was expected"
 
 
 def _resolve(text: str) -> Scalar:

@@ -14,11 +14,11 @@ from chairwright.figures.registry import FIGURES, GROUPS
 from tests.unit.chair.seated import CODES
 from tests.unit.files.samples import client_file
 
-NO_SUPPORT = {"foot_supports": "none", "hanger": "none", "leg_length": "none"}
+NO_SUPPORT = dict.fromkeys(("foot_supports", "hanger", "foot_plate", "leg_length"), "none")
 
 
 def setup_file(folder: Path, client: str = "client.yaml", **other: str) -> Path:
-    rows = ["format: chairwright set-up 1", f"client: {client}", "line: everyday", "choices:"]
+    rows = ["format: chairwright set-up 2", f"client: {client}", "line: everyday", "choices:"]
     rows += [f"  {name}: {code}" for name, code in (CODES | other).items()]
     path = folder / "setup.yaml"
     path.write_text("\n".join(rows) + "\n", encoding="utf-8")

@@ -29,7 +29,7 @@ def client_file(folder: Path, more: str = "", swap: tuple[str, str] = ("", "")) 
 
 def setup_file(folder: Path, more: str = "", swap: tuple[str, str] = ("", "")) -> Path:
     """Write a set-up file with the code X1 for every choice, varied likewise."""
-    rows = ["format: chairwright set-up 1", "client: client.yaml", "line: everyday", "choices:"]
+    rows = ["format: chairwright set-up 2", "client: client.yaml", "line: everyday", "choices:"]
     text = "\n".join([*rows, *(f"  {name}: X1" for name in CHOICES)]) + "\n"
     path = folder / "setup.yaml"
     path.write_text((text.replace(*swap) if swap[0] else text) + more, encoding="utf-8")

@@ -53,8 +53,8 @@ def test_paths_count_from_the_set_up_file(tmp_path: Path, monkeypatch: pytest.Mo
 @pytest.mark.parametrize(
     ("more", "swap", "line", "part"),
     [
-        ("", ("set-up 1", "set-up 2"), 1, "format: chairwright set-up 1"),
-        ("", ("chairwright set-up 1", "chairwright client 1"), 1, "format: chairwright set-up 1"),
+        ("", ("set-up 2", "set-up 1"), 1, "format: chairwright set-up 2"),
+        ("", ("chairwright set-up 2", "chairwright client 1"), 1, "format: chairwright set-up 2"),
         ("", ("client: client.yaml\n", ""), 1, "client must be given"),
         ("", ("line: everyday", "line:"), 3, "line must be given"),
         ("", ("  cushion: X1\n", ""), 4, "cushion must be given; got nothing. Add cushion:"),
