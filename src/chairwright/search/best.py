@@ -181,6 +181,8 @@ def find_best(space: Space | Prepared, targets: Sequence[Target]) -> Best | None
     """
     rules = criteria(targets)
     prepared = prepare(space).relevant(frozenset(rules.names)).under(rules.musts)
+    if prepared.space.is_empty:
+        return None
     goal = BestGoal(prepared, rules)
     search = Search(prepared, goal)
     search.run()

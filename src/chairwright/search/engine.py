@@ -17,11 +17,12 @@ from chairwright.chair.rows import IndexArray, Rows
 from chairwright.chair.steps import STEPS
 from chairwright.figures.band import Band
 from chairwright.search.bands import Bands
+from chairwright.search.geometry import running_gears
 from chairwright.search.prepared import Prepared
 from chairwright.search.space import obeyed
 from chairwright.targets.target import Target
 
-FIRST_PIECE = 8000
+FIRST_PIECE = 1500
 LARGEST_GROWN = 200_000
 PRIORITY = "priority"
 RANK = "rank"
@@ -103,7 +104,7 @@ class Search:
         """Look at everything that can matter."""
         blocks = [
             kept
-            for rows in self._prepared.running_gears(self._goal.hard)
+            for rows in running_gears(self._space, self._goal.hard)
             if len(kept := self._judged(rows, 0))
         ]
         blocks.sort(key=lambda rows: float(rows[PRIORITY].min()))
@@ -173,10 +174,21 @@ class Search:
             for rule in self._space.line.rules
             if rule.choices <= made and choice in rule.choices
         ]
-        needed = frozenset[str]().union(self._goal.sieve_choices, *(r.choices for r in rules))
+        limits = [
+            limit
+            for limit in self._space.limits
+            if choice in limit.choices and made.issuperset(limit.choices)
+        ]
+        needed = frozenset[str]().union(
+            self._goal.sieve_choices,
+            *(rule.choices for rule in rules),
+            *(limit.choices for limit in limits),
+        )
         index = {name: rows.index[name][parent] for name in needed & set(rows.index)}
         index[choice] = option
         fine = self._goal.sieve(rows, parent, index, choice)
+        for limit in limits:
+            fine &= limit.of(index)
         return fine & obeyed(self._space.line, rules, index)
 
 

@@ -210,6 +210,8 @@ def find_front(
     musts = tuple(target for target in targets if target.must)
     names = frozenset(each.figure for each in (*musts, *objectives))
     prepared = prepare(space).relevant(names).under(musts)
+    if prepared.space.is_empty:
+        return Front((), 0)
     goal = FrontGoal(prepared, musts, objectives)
     search = Search(prepared, goal)
     search.run()

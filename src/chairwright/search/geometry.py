@@ -53,6 +53,9 @@ def running_gears(space: Space, musts: tuple[Target, ...]) -> Iterator[Rows]:
         index.update({name: rear[name][part][rear_at] for name in REAR})
         index = {name: index[name] for name in first.choices}
         keep = obeyed(space.line, rules, index) if len(front_at) else np.zeros(0, dtype=bool)
+        for limit in space.limits:
+            if set(limit.choices) <= set(first.choices):
+                keep &= limit.of(index)
         if keep.any():
             rows = Rows(space.line, {name: array[keep] for name, array in index.items()})
             rows.load(first.follow(rows, space.occupant))

@@ -75,9 +75,7 @@ class OptionLookAhead:
         self._formula = formula
         self._size = len(space.line.choices[self.choice].options)
 
-    def trials(
-        self, rows: Rows
-    ) -> Iterator[tuple[int, Rows, FloatArray, NDArray[np.bool_]]]:
+    def trials(self, rows: Rows) -> Iterator[tuple[int, Rows, FloatArray, NDArray[np.bool_]]]:
         """Try each allowed option of the choice on all rows.
 
         Parameters

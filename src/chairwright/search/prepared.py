@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from functools import cached_property
 
-from chairwright.chair.rows import Rows
 from chairwright.figures.registry import FIGURES
 from chairwright.search.early import Early
-from chairwright.search.geometry import running_gears
 from chairwright.search.look_ahead import LookAhead, OptionLookAhead
-from chairwright.search.narrowing import narrowed
+from chairwright.search.narrowing import narrowed, of_must
 from chairwright.search.open_mass import OpenMasses
 from chairwright.search.relevance import relevant_space
 from chairwright.search.space import Space
@@ -34,8 +32,6 @@ class Prepared:
         self._musts = musts
         self._look_ahead: dict[str, LookAhead] = {}
         self._relevant: dict[frozenset[str], Prepared] = {}
-        self._under: dict[tuple[Target, ...], Prepared] = {}
-        self._gears: dict[tuple[Target, ...], list[Rows]] = {}
 
     @cached_property
     def open_masses(self) -> OpenMasses:
@@ -67,17 +63,10 @@ class Prepared:
 
     def under(self, musts: tuple[Target, ...]) -> Prepared:
         """The smaller space that some musts leave, prepared."""
-        if musts not in self._under:
-            self._under[musts] = Prepared(narrowed(self.space, musts), musts)
-        return self._under[musts]
-
-    def running_gears(self, musts: tuple[Target, ...]) -> list[Rows]:
-        """Rows of the first step; the musts on angles are applied at once."""
-        if musts not in self._gears:
-            self._gears[musts] = list(running_gears(self.space, musts))
-        return [
-            Rows(rows.line, dict(rows.index), dict(rows.columns)) for rows in self._gears[musts]
-        ]
+        tables = (self.look_ahead(must.figure) for must in musts)
+        pairs = zip(musts, tables, strict=True)
+        limits = [of_must(must, table) for must, table in pairs if table is not None]
+        return Prepared(narrowed(self.space, limits), musts)
 
 
 def prepare(space: Space | Prepared) -> Prepared:

@@ -181,18 +181,21 @@ def _some_set_up(prepared: Prepared, musts: tuple[Target, ...], held: int) -> in
     The set-up is sought among those that break few, but need not break the fewest.
     """
     kept, rest = _chosen(musts, held), _chosen(musts, ~held)
-    small = prepared.relevant(frozenset(target.figure for target in kept))
+    small = prepared.relevant(frozenset(target.figure for target in kept)).under(kept)
+    if small.space.is_empty:
+        return None
     index = _first(BestGoal(small, Criteria(kept, ()), enough=np.inf), small, None)
     if index is None:
         return None
-    fewer = BestGoal(prepared, Criteria(kept, rest), enough=np.inf, hint=rest)
-    index = _first(fewer, prepared, PATIENCE) or index
+    whole = prepared.under(kept)
+    fewer = BestGoal(whole, Criteria(kept, rest), enough=np.inf, hint=rest)
+    index = _first(fewer, whole, PATIENCE) or index
     found = _figures(prepared, index, [target.figure for target in musts])
     lost = (broken(target, found[target.figure])[0] for target in musts)
     return sum(1 << bit for bit, each in enumerate(lost) if each)
 
 
-PATIENCE = 500_000
+PATIENCE = 30_000
 """Set-ups looked at for one that breaks few musts, when one that breaks more is at hand."""
 
 

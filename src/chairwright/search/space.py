@@ -32,6 +32,10 @@ class Limit:
     choices: tuple[str, ...]
     holds: NDArray[np.bool_]
 
+    def of(self, index: Mapping[str, IndexArray]) -> NDArray[np.bool_]:
+        """Whether it holds for set-ups on which its choices are made, shape (n,)."""
+        return np.asarray(self.holds[tuple(index[name] for name in self.choices)])
+
 
 @dataclass(frozen=True)
 class Space:
@@ -51,6 +55,11 @@ class Space:
     occupant: Occupant
     allowed: dict[str, IndexArray]
     limits: tuple[Limit, ...] = ()
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether some choice has no option left."""
+        return not all(len(options) for options in self.allowed.values())
 
     @property
     def count(self) -> int:
