@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, Any, TypeVar, get_args, get_origin
+from typing import TYPE_CHECKING, Annotated, Any, TypeVar, get_args, get_origin
 
 from chairwright.errors import InputError, Problem
 
@@ -20,6 +20,20 @@ Model = TypeVar("Model", bound="BaseModel")
 CORRECT_IT = "Correct this value."
 LONGEST_SHOWN = 60
 LONGEST_LIST = 12
+PLAIN = {
+    "Input should": "it should",
+    "String should": "it should",
+    "List should": "the list should",
+    "Tuple should": "the list should",
+    "Dictionary should": "keys and values should",
+    "a valid tuple": "a list",
+    "a valid list": "a list",
+    "a valid dictionary": "keys and values",
+    " or instance of ": ", as of a ",
+    " after validation": "",
+    "should": "must",
+}
+"""The schema library's words, and what they are to somebody who writes a file."""
 
 
 def suggest(word: object, known: Iterable[object]) -> str:
@@ -153,12 +167,10 @@ def _problem(
 
 
 def _must(message: str) -> str:
-    text = (
-        message.replace("String should", "it should")
-        .removeprefix("Value error, ")
-        .removeprefix("Assertion failed, ")
-    )
-    return text.replace("Input should", "it should").replace("should", "must")
+    text = message.removeprefix("Value error, ").removeprefix("Assertion failed, ")
+    for theirs, plain in PLAIN.items():
+        text = text.replace(theirs, plain)
+    return text
 
 
 def _existing(data: object, loc: tuple[int | str, ...]) -> KeyPath:
@@ -192,13 +204,16 @@ def _known_keys(model: type[BaseModel], at: KeyPath) -> list[str]:
         else:
             kind = next(iter(get_args(_unwrapped(kind))[-1:]), None)
     fields = getattr(_unwrapped(kind), "model_fields", {})
-    return list(fields)
+    return [field.alias or name for name, field in fields.items()]
 
 
 def _unwrapped(kind: object) -> object:
-    """Take the wrapping of Annotated and of an optional type off."""
+    """Take the wrapping of Annotated and of an optional type off; of two, the one with keys."""
     origin = get_origin(kind)
     if origin is None or origin in (list, dict, tuple):
         return kind
-    inner = [each for each in get_args(kind) if each is not type(None)]
-    return _unwrapped(inner[0]) if inner else kind
+    if origin is Annotated:
+        return _unwrapped(get_args(kind)[0])
+    inner = [_unwrapped(each) for each in get_args(kind) if each is not type(None)]
+    keyed = [each for each in inner if hasattr(each, "model_fields")]
+    return next(iter([*keyed, *inner]), kind)

@@ -21,8 +21,8 @@ def line_number(text: str, part: str) -> int:
     ("old", "new", "part"),
     [
         ("when: {rear_wheel: [W20]}", "when: {rear_wheel: [W99]}", "W99"),
-        ("need: {side_frame: [SFS, SFL]}", "need: {side_frame: [SFS, SFX]}", "SFX"),
-        ("need: {wheel_lock: [LL]}", "need: {wheel_lok: [LL]}", "wheel_lok"),
+        ("need: {side_frame: [SFS, SFL, SFK]}", "need: {side_frame: [SFS, SFX]}", "SFX"),
+        ("need: {wheel_lock: [LL, LX]}", "need: {wheel_lok: [LL]}", "wheel_lok"),
         ("{code: B8, angle_deg: 8}", "{code: B8, angle_deg: 8 deg}", "8 deg"),
         ("{code: B12, angle_deg: 12}", "{code: B12}", "angle_deg must be given"),
         ("{code: B12, angle_deg: 12}", "{code: B12, angle_dg: 12}", "Did you mean angle_deg?"),

@@ -49,17 +49,21 @@ def _double_codes(
     choices: dict[str, Choice], line: schema.WrittenLine, source: YamlSource
 ) -> Iterator[Problem]:
     pairs = {name: [(o.code, o.where) for o in each.options] for name, each in choices.items()}
-    pairs["fixed part"] = [
-        (part.code, source.line_of(("fixed_parts", at))) for at, part in enumerate(line.fixed_parts)
-    ]
+    for name, key in (("fixed part", "fixed_parts"), ("extra", "extras")):
+        codes = [part.code for part in getattr(line, key)]
+        pairs[name] = [(code, source.line_of((key, at))) for at, code in enumerate(codes)]
     for name, items in pairs.items():
         first: dict[str, str] = {}
-        told: set[tuple[str, str]] = set()
+        again: dict[tuple[str, str], list[str]] = {}
         for code, where in items:
-            part = code.partition("-")[0]
-            if first.setdefault(code, where) is not where and (part, where) not in told:
-                told.add((part, where))
-                yield _double(where, f"{name} code {code}", first[code])
+            if first.setdefault(code, where) is not where:
+                again.setdefault((where, first[code]), []).append(code)
+        for (where, earlier), codes in again.items():
+            yield _double(where, f"{name} code {_few(codes)}", earlier)
+
+
+def _few(codes: Sequence[str]) -> str:
+    return codes[0] if len(codes) == 1 else f"{codes[0]} and {len(codes) - 1} more"
 
 
 def _double(where: str, what: str, first: str) -> Problem:
@@ -194,14 +198,22 @@ def _empty_range(
     at: KeyPath, choice: Choice, meant: schema.SizeRange, source: YamlSource
 ) -> Iterator[Problem]:
     size = CHOICES[choice.name].size
+    low, high = meant.from_, meant.to
     if not size:
         must = f"{choice.name} has no size of its own: a rule must name its codes"
         yield Problem(place(source, at), must, "a range", "Write a list of codes.")
-    elif not codes_in(choice, meant.from_, meant.to):
-        ends = f"from {meant.from_} to {meant.to}".replace("None", "open")
+    elif low is None and high is None:
+        must = "a range must have an end: from, to or both"
+        yield Problem(place(source, at), must, "neither", "Add one, or take the range out.")
+    elif not codes_in(choice, low, high):
+        ends = f"from {_end(low)} to {_end(high)}"
         must = f"a rule's range of {choice.name} ({size}) must hold at least one option"
         remedy = "Correct the ends: they are in mm or degrees, whatever the maker's units."
         yield Problem(place(source, at), must, ends, remedy)
+
+
+def _end(size: float | None) -> str:
+    return "open" if size is None else f"{size:g}"
 
 
 def unreachable(line: Line) -> list[Problem]:

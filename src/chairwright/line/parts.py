@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Discriminator, Field, Tag
 
 Code = Annotated[str, Field(pattern=r"^[A-Z][A-Z0-9]{0,11}$")]
 Codes = Annotated[list[str], Field(min_length=1)]
@@ -20,9 +20,15 @@ Size = Annotated[float, Field(gt=0, le=1500)]
 Place = Annotated[float, Field(ge=-1500, le=1500)]
 Angle = Annotated[float, Field(ge=-45, le=120)]
 At = Annotated[list[Place], Field(min_length=2, max_length=2)]
+Step = Annotated[float, Field(ge=1, le=500)]
 Price = Annotated[float, Field(ge=0, le=100_000)]
 Days = Annotated[int, Field(ge=0, le=400)]
 Load = Annotated[float, Field(gt=0, le=500)]
+
+
+def shape_of_value(value: object) -> str:
+    """Which of two ways a value is written in: a list, or keys and values."""
+    return "keys" if isinstance(value, dict | BaseModel) else "list"
 
 
 class Written(BaseModel):
@@ -48,7 +54,7 @@ class Steps(Written):
 
     from_mm: Size
     to_mm: Size
-    step_mm: Annotated[float, Field(gt=0, le=500)]
+    step_mm: Step
 
     @property
     def values(self) -> list[float]:
@@ -57,7 +63,10 @@ class Steps(Written):
         return [round(self.from_mm + at * self.step_mm, 6) for at in range(max(count, 0))]
 
 
-Sizes = Annotated[list[Size], Field(min_length=1)] | Steps
+Sizes = Annotated[
+    Annotated[list[Size], Field(min_length=1), Tag("list")] | Annotated[Steps, Tag("keys")],
+    Discriminator(shape_of_value),
+]
 
 
 def sizes_of(written: list[float] | Steps) -> list[float]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Discriminator, Field, Tag
 
 from chairwright.line.parts import (
     AntiTip,
@@ -42,9 +42,11 @@ from chairwright.line.parts import (
     SideFrame,
     Size,
     StemSpacer,
+    Step,
     WheelLock,
     Words,
     Written,
+    shape_of_value,
 )
 
 
@@ -56,7 +58,7 @@ class CustomSizes(Written):
 
     from_mm: Size
     to_mm: Size
-    step_mm: Annotated[float, Field(gt=0, le=500)]
+    step_mm: Step
     mass_kg: tuple[Mass, Mass] = (0.0, 0.0)
     surcharge: Price
     days: Days
@@ -79,11 +81,17 @@ class SizeRange(Written):
     to: float | None = None
 
 
+Meant = Annotated[
+    Annotated[Codes, Tag("list")] | Annotated[SizeRange, Tag("keys")],
+    Discriminator(shape_of_value),
+]
+
+
 class WrittenRule(Written):
     """If every ``when`` is met, every ``need`` must be met."""
 
-    when: Annotated[dict[str, Codes | SizeRange], Field(min_length=1)]
-    need: Annotated[dict[str, Codes | SizeRange], Field(min_length=1)]
+    when: Annotated[dict[str, Meant], Field(min_length=1)]
+    need: Annotated[dict[str, Meant], Field(min_length=1)]
     because: Words
 
 

@@ -56,7 +56,7 @@ def test_a_part_without_its_hole_means_every_hole() -> None:
 
 def test_closed_holes_are_no_options() -> None:
     data = everyday_as_written()
-    data["axle_plate"]["closed"] = ["A1", "F9"]
+    data["axle_plates"][0]["closed"] = ["A1", "F9"]
     left = [option.code for option in line_from(data).choices["axle_hole"].options]
     assert set(codes("axle_hole")) - set(left) == {"A1", "F9"}
 
