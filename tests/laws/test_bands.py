@@ -45,7 +45,7 @@ def check_ends(line: Line, occupant: Occupant, finished: Rows) -> int:
     bands = Bands(Prepared(open_space(line, occupant, {})), FIGURES)
     compared = 0
     for level, step in enumerate(STEPS):
-        found = bands.of(grown(finished, occupant, level), step.choices[-1])
+        found = bands.of(grown(finished, occupant, level), level)
         for name, band in found.items():
             value = figures[name]
             there = ~np.isnan(value)
@@ -83,7 +83,7 @@ def test_every_figure_is_known_once_all_is_chosen() -> None:
     occupant = seated(anybody(rng))
     finished, _ = random_setups(everyday(), occupant, rng, 50)
     found = Bands(Prepared(open_space(everyday(), occupant, {})), FIGURES).of(
-        grown(finished, occupant, len(STEPS) - 1), STEPS[-1].choices[-1]
+        grown(finished, occupant, len(STEPS) - 1), len(STEPS) - 1
     )
     assert set(found) == set(FIGURES)
     for name, values in figures_of(finished, occupant).items():
@@ -101,9 +101,9 @@ def test_costs_and_broken_musts_of_unfinished_setups_are_never_too_high(seed: in
     rules = criteria(targets)
     judge, bands = Judge(prepared, rules), Bands(prepared, rules.names)
     costs, broken = [], []
-    for level, step in enumerate(STEPS):
+    for level in range(len(STEPS)):
         rows = grown(finished, occupant, level)
-        found = bands.of(rows, step.choices[-1])
+        found = bands.of(rows, level)
         costs.append(judge.other_cost(rows, found) + judge.tabled_cost(rows.index))
         broken.append(np.stack(judge.broken(rows, found)))
     for least in costs:

@@ -35,11 +35,12 @@ NO_FOOT = "the {side} foot cannot push: it is lost"
 
 @dataclass(frozen=True)
 class Step:
-    """One step: the choices it makes and what follows from them.
+    """One step: the choices it makes and what follows from them, or from some made before.
 
     Parameters
     ----------
     choices : tuple of str
+        Empty when what is to follow had to wait for other choices.
     follow : callable
         Sets columns of the rows and returns the point masses that the choices bring.
     places : tuple of str
@@ -320,8 +321,8 @@ def belts(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     return [MassPoints("belt", rows.option("belt", "mass_kg"), *place)]
 
 
-def finish(rows: Rows, occupant: Occupant) -> list[MassPoints]:
-    """Finish: it changes price and delivery only."""
+def chosen(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """A choice that changes price and delivery only, or whose consequences come later."""
     return []
 
 
@@ -343,12 +344,13 @@ STEPS: tuple[Step, ...] = (
         ),
         wheels_on_floor,
     ),
+    Step(("hanger",), chosen),
     Step(("seat_depth",), seat_sling, ("seat_depth",)),
     Step(("cushion",), cushion, ("seat_depth", "cushion")),
     Step(("back_angle",), back_posts),
     Step(("back_support",), back_surface, HIP),
     Step(("foot_supports",), footplates, ("foot_supports",), on_floor=True),
-    Step(("hanger",), hangers, (*HIP, "foot_supports", "hanger")),
+    Step((), hangers, (*HIP, "foot_supports", "hanger")),
     Step(("hand_rim",), hand_rims, ("axle_hole", "hand_rim")),
     Step(("seat_width",), seat_rails, ("seat_width",)),
     Step(("arm_support",), arm_supports, ("arm_support",)),
@@ -363,5 +365,5 @@ STEPS: tuple[Step, ...] = (
     Step(("wheel_lock",), wheel_locks, ("wheel_lock",)),
     Step(("anti_tip",), anti_tip_devices, ("anti_tip",)),
     Step(("belt",), belts, ("belt",)),
-    Step(("finish",), finish),
+    Step(("finish",), chosen),
 )

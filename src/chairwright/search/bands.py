@@ -35,14 +35,14 @@ class Bands:
         self._exact = [figure for figure in figures if figure.exact is not None]
         self._weighed = [figure for figure in figures if figure.weighed is not None]
 
-    def of(self, rows: Rows, last: str) -> dict[str, Band]:
+    def of(self, rows: Rows, level: int) -> dict[str, Band]:
         """Ends of every wanted figure that can be bounded, shape (n,) each.
 
         Parameters
         ----------
         rows : Rows
-        last : str
-            The last choice made.
+        level : int
+            Place of the last step taken in ``chair.steps.STEPS``.
 
         Returns
         -------
@@ -50,12 +50,12 @@ class Bands:
         """
         found: dict[str, Band] = {}
         for figure in self._exact:
-            if ORDER[figure.after] <= ORDER[last]:
+            if ORDER[figure.after] <= level:
                 found[figure.name] = known(self._settled(rows, figure.name))
             elif figure.name in self._early.formulas:
                 found[figure.name] = self._early.formulas[figure.name](rows)
         if self._weighed:
-            found.update(self._of_masses(rows, last))
+            found.update(self._of_masses(rows, level))
         return found
 
     def _settled(self, rows: Rows, name: str) -> np.ndarray:
@@ -67,18 +67,18 @@ class Bands:
             rows[key] = formula(rows, self._occupant)
         return rows[key]
 
-    def _of_masses(self, rows: Rows, last: str) -> dict[str, Band]:
-        box = mass_box(rows, self._open_masses.after(rows))
+    def _of_masses(self, rows: Rows, level: int) -> dict[str, Band]:
+        box = mass_box(rows, self._open_masses.after(rows, level))
         found: dict[str, Band] = {}
         for figure in self._weighed:
-            band = self._weighed_band(rows, box, figure.name, last)
+            band = self._weighed_band(rows, box, figure.name, level)
             if band is not None:
                 found[figure.name] = band
         return found
 
-    def _weighed_band(self, rows: Rows, box: MassBox, name: str, last: str) -> Band | None:
+    def _weighed_band(self, rows: Rows, box: MassBox, name: str, level: int) -> Band | None:
         figure = FIGURES[name]
-        if ORDER[figure.after] <= ORDER[last] and figure.weighed is not None:
+        if ORDER[figure.after] <= level and figure.weighed is not None:
             return figure.weighed(rows, box)
         if name in EARLY_WEIGHED:
             return EARLY_WEIGHED[name](rows, box)

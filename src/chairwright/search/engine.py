@@ -6,6 +6,7 @@ prove useless from the ends of its figures. Nothing is sampled: what is not drop
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from typing import Any, Protocol
 
@@ -120,7 +121,7 @@ class Search:
         if level == 0:
             self._rank(rows)
         stands = buildable(rows)
-        bands = self._bands.of(rows, STEPS[level].choices[-1])
+        bands = self._bands.of(rows, level)
         keep = self._goal.judge(rows, bands) & stands
         if level == len(STEPS) - 1:
             self._goal.take(_only(rows, keep), {n: _sift(b, keep) for n, b in bands.items()})
@@ -135,10 +136,9 @@ class Search:
     def _descend(self, level: int, rows: Rows) -> None:
         if level == len(STEPS) - 1:
             return
-        options = self._space.allowed[STEPS[level + 1].choices[0]]
         order = np.lexsort((rows.columns[RANK], rows[PRIORITY]))
         start, size = 0, FIRST_PIECE
-        largest = max(1, LARGEST_GROWN // len(options))
+        largest = max(1, LARGEST_GROWN // self._branches(level + 1))
         while start < len(rows) and not self._out_of_patience:
             part = order[start : start + size]
             start, size = start + size, min(size * 8, largest)
@@ -148,9 +148,21 @@ class Search:
                 if len(grown):
                     self._descend(level + 1, grown)
 
+    def _branches(self, level: int) -> int:
+        """Children of one unfinished set-up."""
+        return math.prod(len(self._space.allowed[name]) for name in STEPS[level].choices)
+
     def _grow(self, level: int, rows: Rows) -> Rows:
         step = STEPS[level]
-        choice = step.choices[0]
+        if step.choices:
+            rows = self._children(rows, step.choices[0])
+        if not len(rows):
+            return rows
+        rows.load(step.follow(rows, self._space.occupant))
+        return self._judged(rows, level)
+
+    def _children(self, rows: Rows, choice: str) -> Rows:
+        """Each row with each option of a choice that may still matter."""
         options = self._space.allowed[choice]
         parent = np.repeat(np.arange(len(rows)), len(options))
         option = np.tile(options, len(rows))
@@ -159,10 +171,7 @@ class Search:
         grown = rows.take(parent)
         grown.index[choice] = option
         grown.columns[RANK] = _ranked(rows.columns[RANK][parent], option, self._sizes[choice])
-        if not len(grown):
-            return grown
-        grown.load(step.follow(grown, self._space.occupant))
-        return self._judged(grown, level)
+        return grown
 
     def _sieve(
         self, rows: Rows, parent: IndexArray, option: IndexArray, choice: str

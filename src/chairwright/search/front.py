@@ -208,7 +208,7 @@ def find_front(
         Empty when no set-up holds every must.
     """
     musts = tuple(target for target in targets if target.must)
-    names = frozenset(each.figure for each in (*musts, *objectives))
+    names = frozenset([must.figure for must in musts] + [aim.figure for aim in objectives])
     prepared = prepare(space).relevant(names).under(musts)
     if prepared.space.is_empty:
         return Front((), 0)

@@ -140,4 +140,4 @@ def _without(name: str, group: list[Limit], allowed: Mapping[str, IndexArray]) -
 def _size(group: list[Limit], name: str) -> int:
     """Number of options of a choice, allowed or not."""
     limit = next(limit for limit in group if name in limit.choices)
-    return limit.holds.shape[limit.choices.index(name)]
+    return int(limit.holds.shape[limit.choices.index(name)])

@@ -31,29 +31,31 @@ class OpenMasses:
         self._about = _centre(space)
         self._legs = _pushing_legs(space.occupant, self._about)
         self._tables = {
-            step.choices[0]: _step_table(space, step, self._about)
-            for step in STEPS[1:]
-            if step.places
+            level: _step_table(space, step, self._about)
+            for level, step in enumerate(STEPS)
+            if level and step.places
         }
 
-    def after(self, rows: Rows) -> OpenMass | None:
-        """Bounds for rows on which some choices are made; None when all are.
+    def after(self, rows: Rows, level: int) -> OpenMass | None:
+        """Bounds for rows on which some steps are taken; None when nothing is open.
 
         Parameters
         ----------
         rows : Rows, shape (n,)
+        level : int
+            Place of the last step taken in ``chair.steps.STEPS``.
 
         Returns
         -------
         OpenMass or None
         """
-        still = [table for name, table in self._tables.items() if name not in rows.index]
+        still = [table for step, table in self._tables.items() if step > level]
         legs = self._legs if "foot_supports" not in rows.index else None
         if not still:
             return None
         zero = np.zeros(len(rows))
-        sums = (_total(key, still, rows.index, legs, zero) for key in SUMS)
-        return OpenMass(*sums, self._about)
+        mass, x, y, z = (_total(key, still, rows.index, legs, zero) for key in SUMS)
+        return OpenMass(mass, x, y, z, self._about)
 
 
 def _total(
