@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping
 from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.fitting.described import one_row
 from chairwright.line.choices import CHOICES
+from chairwright.line.expand import codes_in
+from chairwright.line.made import size_words
 from chairwright.line.model import Line, Rule
 from chairwright.search.space import obeyed
 
@@ -62,7 +64,7 @@ def rule_words(line: Line, rule: Rule, index: Mapping[str, int]) -> str:
     codes = {name: line.choices[name].options[at].code for name, at in index.items()}
     when = " and ".join(f"{plain(name)} {codes[name]}" for name in rule.when)
     unmet = {name: known for name, known in rule.need.items() if codes[name] not in known}
-    needs = " and ".join(f"{plain(name)} {_either(line, name, unmet[name])}" for name in unmet)
+    needs = " and ".join(f"{plain(name)} {either(line, name, unmet[name])}" for name in unmet)
     return f"{when} needs {needs}: {rule.because}"
 
 
@@ -71,8 +73,22 @@ def plain(name: str) -> str:
     return CHOICES[name].label.lower()
 
 
-def _either(line: Line, name: str, codes: frozenset[str]) -> str:
-    """Codes in the line's order, a whole part by its own, the first few, joined by "or"."""
+def either(line: Line, name: str, codes: frozenset[str]) -> str:
+    """Some codes of a choice in words that stay short, joined by "or".
+
+    Parameters
+    ----------
+    line : Line
+    name : str
+        The choice.
+    codes : frozenset of str
+
+    Returns
+    -------
+    str
+        In the line's order, a whole part by its own code; many sizes as a range, and of other
+        codes the first few.
+    """
     options = line.choices[name].options
     split = {option.part for option in options if option.code not in codes}
     shown = list(
@@ -85,8 +101,21 @@ def _either(line: Line, name: str, codes: frozenset[str]) -> str:
     if not shown:
         return "that this line does not have"
     rest = len(shown) - MOST_CODES
-    more = [f"{rest} more"] if rest > 0 else []
-    return " or ".join([*shown[:MOST_CODES], *more])
+    if rest <= 0:
+        return " or ".join(shown)
+    return _size_range(line, name, codes) or " or ".join(
+        [*shown[:MOST_CODES], f"one of {rest} more"]
+    )
+
+
+def _size_range(line: Line, name: str, codes: frozenset[str]) -> str:
+    """The range of main sizes that means exactly these codes; empty when there is none."""
+    choice, key = line.choices[name], CHOICES[name].size
+    sizes = [option.numbers[key] for option in choice.options if option.code in codes and key]
+    if not sizes or codes_in(choice, min(sizes), max(sizes)) != codes:
+        return ""
+    low, high = (size_words(size, line.typed_in) for size in (min(sizes), max(sizes)))
+    return f"from {low} to {high}"
 
 
 def _body_words(line: Line, occupant: Occupant, index: Mapping[str, int]) -> Iterator[str]:

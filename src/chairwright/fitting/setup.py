@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.errors import InputError, Problem
 from chairwright.files.setup import SetupFile
+from chairwright.fitting.allowed import either
 from chairwright.fitting.described import one_row, why_not_buildable
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line, Rule
@@ -81,15 +82,15 @@ def _rule_problems(setup: SetupFile, line: Line, index: Mapping[str, int]) -> It
     rows = one_row(index)
     for rule in line.rules:
         if not obeyed(line, [rule], rows)[0]:
-            yield _rule_problem(setup, rule)
+            yield _rule_problem(setup, line, rule)
 
 
-def _rule_problem(setup: SetupFile, rule: Rule) -> Problem:
+def _rule_problem(setup: SetupFile, line: Line, rule: Rule) -> Problem:
     name = next(name for name, codes in rule.need.items() if setup.choices[name] not in codes)
     first = next(iter(rule.when))
     when = " and ".join(f"{_plain(each)} {setup.choices[each]}" for each in rule.when)
     place = f" (rule at {rule.where})" if rule.where else ""
-    codes = " or ".join(sorted(rule.need[name]))
+    codes = either(line, name, rule.need[name]) if rule.need[name] else ""
     return Problem(
         where=f"{setup.where[name]}: choices.{name}",
         must=f"{when} must have a {_plain(name)} that goes with it: {rule.because}{place}",
