@@ -101,7 +101,7 @@ def _remarks(run: SweptRun) -> Iterator[str]:
 
 
 def _remark(each: Tried) -> str:
-    parts = [] if each.option.kind == "standard" else [each.option.kind]
+    parts: list[str] = [] if each.option.kind == "standard" else [each.option.kind]
     parts += each.reasons
     parts += [f"stands with {plain(name)} {code}" for name, code in (each.also or {}).items()]
     if each.missed:

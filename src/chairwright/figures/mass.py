@@ -61,7 +61,8 @@ def mass_box(rows: Rows, still_open: OpenMass | None = None) -> MassBox:
     """
     frame, wheels = rows["frame_mass"], rows["wheel_mass"]
     sums = tuple(rows[f"frame_mass_{axis}"] for axis in "xyz")
-    added = still_open or OpenMass(*(known(np.zeros(len(rows))) for _ in range(4)))
+    nothing = known(np.zeros(len(rows)))
+    added = still_open or OpenMass(nothing, nothing, nothing, nothing)
     mass = added.mass
     moments = added.x, added.y, added.z
     frame_x, frame_y, frame_z = (

@@ -47,7 +47,7 @@ class Grid:
         if not shared:
             return np.ones(len(self._open), dtype=bool)
         rest = tuple(at for at, name in enumerate(limit.choices) if name not in shared)
-        holds: NDArray[np.bool_] = limit.holds.any(axis=rest)
+        holds = np.asarray(limit.holds.any(axis=rest))
         return np.asarray(holds[tuple(self.index[name] for name in shared)])
 
     def marked(self, holds: NDArray[np.bool_]) -> NDArray[np.bool_]:
