@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 import numpy as np
@@ -78,12 +79,14 @@ Place = tuple[float, float, float]
 
 
 def _centre(space: Space) -> Place:
-    """Centre of mass of one set-up of the space, or near it [mm]: a point to take moments about."""
+    """Centre of mass of one set-up of the space, or near it [mm]: a point to take moments about.
+
+    Any point serves; the seat corner does where the first options do not go together.
+    """
     one = {name: options[:1] for name, options in space.allowed.items()}
     rows, _ = realise(space.line, space.occupant, one)
-    sums = (float(rows[f"frame_mass_{axis}"][0] / rows["frame_mass"][0]) for axis in "xz")
-    x_mm, z_mm = sums
-    return x_mm, 0.0, z_mm
+    x_mm, z_mm = (float(rows[f"frame_mass_{axis}"][0] / rows["frame_mass"][0]) for axis in "xz")
+    return (x_mm, 0.0, z_mm) if math.isfinite(x_mm + z_mm) else (0.0, 0.0, 0.0)
 
 
 def _step_table(space: Space, step: Step, about: Place) -> EndsTable:
