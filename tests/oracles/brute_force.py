@@ -1,12 +1,14 @@
 """The search's questions answered by looking at every set-up of a small line.
 
-Nothing of the search room is used: the grid, the rules, what can stand, musts, costs, dominance
-and the smallest sets are worked out here from their definitions.
+Nothing of the search room nor of the line room is used: options, rules, prices and days come from
+the line file's own words; what can stand, musts, costs, dominance and the smallest sets are worked
+out here from their definitions. The figures of a set-up are the program's own, apart from those
+of price, days and load.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain, combinations
 
@@ -14,17 +16,18 @@ import numpy as np
 from numpy.typing import NDArray
 
 from chairwright.chair.occupant import Occupant
+from chairwright.chair.rows import Rows
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.registry import FIGURES
 from chairwright.line.choices import CHOICES
-from chairwright.line.model import Line
 from chairwright.targets.target import Target
 
-from .rules import allowed_positions, positions, rules_kept
+from .small_lines import Drawn
+from .written import Index, said
+from .written_rules import clauses, every_set_up, open_positions, order_terms
 
 Array = NDArray[np.float64]
 Mask = NDArray[np.bool_]
-Index = dict[str, NDArray[np.intp]]
 
 NEAR = 1e-9
 """Outside by less than this counts as inside."""
@@ -36,15 +39,27 @@ PITCH_DEG = (-5.0, 20.0)
 
 @dataclass(frozen=True)
 class Everything:
-    """All set-ups that the rules allow, and what can stand of them."""
+    """All set-ups that the rules allow, and what can stand of them.
+
+    ``count`` counts all; ``bare`` says that a choice has no option left at all.
+    """
 
     count: int
     index: Index
     figures: dict[str, Array]
+    bare: bool = False
 
     def setup(self, at: int) -> dict[str, int]:
         """Option position of every choice of one set-up."""
         return {name: int(self.index[name][at]) for name in CHOICES}
+
+    def place(self, setup: Mapping[str, int]) -> int:
+        """Where in the list one set-up stands."""
+        same = np.ones(len(self.index["fork"]), dtype=bool)
+        for name, position in setup.items():
+            same &= self.index[name] == position
+        (place,) = np.nonzero(same)[0]
+        return int(place)
 
     def first(self, which: Mask) -> int:
         """Place of the set-up whose options the line lists first, choices in the line's order."""
@@ -54,36 +69,47 @@ class Everything:
 
 
 def look_at_everything(
-    line: Line, occupant: Occupant, settled: Mapping[str, Sequence[str]] | None = None
+    drawn: Drawn,
+    occupant: Occupant,
+    settled: Mapping[str, Collection[str]] | None = None,
+    *,
+    made_to_order: bool = False,
 ) -> Everything:
     """Multiply out a line and evaluate every figure of what the rules leave.
 
     Parameters
     ----------
-    line : Line
+    drawn : Drawn
     occupant : Occupant
-    settled : mapping of str to sequence of str
+    settled : mapping of str to collection of str
         Choices narrowed to some codes.
+    made_to_order : bool
+        Whether the sizes made to order are open as well.
     """
-    allowed = allowed_positions(line, occupant)
-    for name, codes in (settled or {}).items():
-        keep = positions(line, name, frozenset(codes))
-        allowed[name] = np.array([at for at in allowed[name] if at in keep])
-    grid = np.meshgrid(*(allowed[name] for name in CHOICES), indexing="ij")
-    index = {name: axis.ravel() for name, axis in zip(CHOICES, grid, strict=True)}
-    kept = rules_kept(line, index)
-    index = {name: array[kept] for name, array in index.items()}
-    rows, _ = realise(line, occupant, index)
+    options = said(drawn.written)
+    for name, choice in drawn.line.choices.items():
+        assert list(choice.codes) == [option.code for option in options[name]]
+    allowed = open_positions(options, occupant, settled or {}, made_to_order=made_to_order)
+    index = every_set_up(allowed, clauses(drawn.written, options))
+    rows, _ = realise(drawn.line, occupant, index)
     figures = {name: np.array(v) for name, v in figures_of(rows, occupant).items()}
+    for name, values in order_terms(drawn.written, options, occupant, index).items():
+        assert np.allclose(figures[name], values, rtol=0.0, atol=1e-9)
+    stands = _stands(rows, figures)
+    return Everything(
+        len(stands),
+        {name: array[stands] for name, array in index.items()},
+        {name: values[stands] for name, values in figures.items()},
+        bare=not all(allowed.values()),
+    )
+
+
+def _stands(rows: Rows, figures: Mapping[str, Array]) -> Mask:
+    """Which set-ups stand on their wheels with nothing in the floor."""
     pitch = figures["seat_angle_deg"]
     stands = (pitch >= PITCH_DEG[0]) & (pitch <= PITCH_DEG[1])
     stands &= ~(figures["footplate_clearance_mm"] < 0)
-    stands &= ~(rows["device_z"] < rows["device_radius"])
-    return Everything(
-        int(kept.sum()),
-        {name: array[stands] for name, array in index.items()},
-        {name: values[stands] for name, values in figures.items()},
-    )
+    return np.asarray(stands & ~(rows["device_z"] < rows["device_radius"]))
 
 
 def excess(everything: Everything, target: Target) -> Array:

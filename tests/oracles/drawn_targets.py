@@ -11,6 +11,7 @@ from .brute_force import Everything
 
 Rng = np.random.Generator
 SOURCE = "drawn for a test"
+OF_THE_ORDER = ("price", "lead_days", "custom_surcharge", "load_margin_kg")
 
 
 def targets(rng: Rng, everything: Everything, musts: int, preferences: int) -> list[Target]:
@@ -34,10 +35,17 @@ def _varied(everything: Everything) -> list[str]:
 
 
 def _names(rng: Rng, everything: Everything, count: int) -> list[str]:
-    """Mostly figures that differ between set-ups; now and then one without any value."""
+    """Mostly figures that differ between set-ups; now and then one without any value.
+
+    Price, days, surcharge and load margin come more often than each of the others.
+    """
     varied = _varied(everything)
     others = [name for name in everything.figures if name not in varied]
     picked = [str(name) for name in rng.choice(varied or others, count)]
+    ordered = [name for name in OF_THE_ORDER if name in varied]
+    for at in range(count):
+        if ordered and rng.random() < 0.25:
+            picked[at] = str(rng.choice(ordered))
     if others and rng.random() < 0.3:
         picked[int(rng.integers(count))] = str(rng.choice(others))
     return picked

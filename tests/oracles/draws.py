@@ -21,7 +21,7 @@ Wanted = Callable[[Rows], NDArray[np.bool_]]
 AT_ONCE = 4000
 MOST_DRAWS = 60
 TOO_FEW = "hardly any set-up of this line stands"
-LEGS = ("foot_supports", "hanger", "leg_length")
+LEGS = ("foot_supports", "hanger", "foot_plate", "leg_length")
 
 
 def random_index(
@@ -36,7 +36,7 @@ def random_index(
 
 
 def _fit_legs_together(line: Line, index: Index, allowed: Index, rng: np.random.Generator) -> None:
-    """Draw foot supports, hanger and length together: all of them or none."""
+    """Draw foot supports, hanger, footplate and length together: all of them or none."""
     absent = {name: line.choices[name].codes["none"] for name in LEGS}
     bare = index["foot_supports"] == absent["foot_supports"]
     for name in LEGS[1:]:

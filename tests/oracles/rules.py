@@ -40,9 +40,10 @@ def rules_kept(line: Line, index: Mapping[str, NDArray[np.intp]]) -> NDArray[np.
 
 
 def allowed_positions(line: Line, occupant: Occupant) -> dict[str, NDArray[np.intp]]:
-    """Option positions that suit the feet.
+    """Option positions that suit feet and hands; options of every kind.
 
-    A foot that pushes has no foot support, a foot that rests has one, a lost one may have one.
+    A foot that pushes has no foot support, a foot that rests has one, a lost one may have one;
+    a hand that pushes has a hand rim.
     """
     allowed = {name: np.arange(len(c.options)) for name, c in line.choices.items()}
     suits = []
@@ -57,4 +58,7 @@ def allowed_positions(line: Line, occupant: Occupant) -> dict[str, NDArray[np.in
         if fine:
             suits.append(at)
     allowed["foot_supports"] = np.array(suits)
+    if occupant.hands_that_push:
+        rims = [option.numbers["fitted"] > 0 for option in line.choices["hand_rim"].options]
+        allowed["hand_rim"] = np.nonzero(rims)[0]
     return allowed

@@ -1,8 +1,11 @@
-"""Random small lines: a few of the shipped line's parts, with their sizes and masses jittered."""
+"""Random small lines: a few of the shipped line's parts, with their sizes and masses moved.
+
+Prices, days, load limits, what is only on request, ranges made to order and rules are drawn anew.
+"""
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -10,20 +13,34 @@ from chairwright.errors import InputError
 from chairwright.line.model import Line
 
 from .lines import Written, everyday_as_written, line_from
+from .small_rules import random_rules
+from .small_terms import random_terms
 
 Rng = np.random.Generator
-MOST_OPTIONS = {
-    "side_frames": 2, "rear_wheels": 3, "cambers": 2, "columns": 4, "rows": 4, "casters": 2,
-    "fork_holes": 3, "housings": 2, "housing_rows": 3, "stems": 3, "seat_depths": 3,
-    "cushions": 3, "back_angles": 3, "back_supports": 2, "hangers": 2, "lengths": 3,
-    "seat_widths": 3, "arm_pads": 3, "back_heights": 2, "wheel_locks": 2, "anti_tip_holes": 2,
+
+FEW_OF = {
+    "side_frames": 2, "rear_wheels": 3, "cambers": 2, "hand_rims": 2, "seat_widths": 3,
+    "arm_supports": 2, "seat_depths": 3, "cushions": 3, "back_angles": 3, "back_supports": 2,
+    "hangers": 2, "foot_plates": 2, "back_heights": 3, "wheel_locks": 2, "finishes": 3,
 }  # fmt: skip
-LISTS = (
-    "side_frames", "rear_wheels", "cambers", "casters", "seat_depths", "cushions", "back_angles",
-    "back_supports", "hangers", "seat_widths", "back_heights", "wheel_locks",
-)  # fmt: skip
-CHOICES_OF = {"side_frames": "side_frame", "rear_wheels": "rear_wheel", "cambers": "camber"}
-CHOICES_OF.update({name: name[:-1] for name in LISTS if name not in CHOICES_OF})
+"""Lists with at least one part, and how many at most."""
+MAYBE = {"stem_spacers": 2, "push_handles": 2, "belts": 2}
+"""Lists that may be empty; not fitted counts as one more."""
+WITHIN = {
+    "axle_plates": 2, "columns": 3, "rows": 3, "forks": 2, "fork_holes": 2, "casters": 2,
+    "housings": 2, "housing_rows": 3, "stems": 3, "pads": 2, "lengths": 3, "anti_tip_holes": 3,
+    "made_to_order": 4,
+}  # fmt: skip
+FREE = {**dict.fromkeys(MAYBE, 0), "anti_tip_holes": 0, "made_to_order": 0}
+"""Where a line starts with none."""
+WITH_NONE = frozenset({*MAYBE, "anti_tip_holes", "made_to_order"})
+
+
+class Drawn(NamedTuple):
+    """A small line, and its file as written."""
+
+    line: Line
+    written: Written
 
 
 def small_line(rng: Rng, largest: int) -> Line:
@@ -34,71 +51,58 @@ def small_line(rng: Rng, largest: int) -> Line:
     rng : numpy.random.Generator
     largest : int
     """
+    return drawn_line(rng, largest).line
+
+
+def drawn_line(rng: Rng, largest: int) -> Drawn:
+    """Draw a line as `small_line` does, and return its file as well.
+
+    Parameters
+    ----------
+    rng : numpy.random.Generator
+    largest : int
+    """
     while True:
+        written = _drawn(rng, largest)
         try:
-            return line_from(_drawn(rng, largest))
+            return Drawn(line_from(written), written)
         except InputError:
             continue  # a part that fits no other: the loader is right to refuse it
 
 
 def _drawn(rng: Rng, largest: int) -> Written:
     data = everyday_as_written()
-    count = _counts(rng, largest)
-    _few_frames(data, rng, count)
-    for name in LISTS:
-        if name not in {"side_frames", "seat_depths", "casters"}:
-            data[name] = _some(rng, data[name], count[name])
-    plate, housings = data["axle_plate"], data["caster_housings"]
-    plate["columns_mm"] = _some_keys(rng, plate["columns_mm"], count["columns"])
-    plate["rows_mm"] = _some_keys(rng, plate["rows_mm"], count["rows"])
-    housings["ahead_of_tube_mm"] = _some_keys(rng, housings["ahead_of_tube_mm"], count["housings"])
-    housings["rows_mm"] = _some_keys(rng, housings["rows_mm"], count["housing_rows"])
-    housings["stem_settings_deg"] = _some(rng, housings["stem_settings_deg"], count["stems"])
-    data["casters"] = _some(rng, data["casters"][:3], count["casters"])
-    data["forks"] = _some(rng, data["forks"][1:], 1)
-    data["forks"][0]["holes_mm"] = _some_keys(
-        rng, data["forks"][0]["holes_mm"], count["fork_holes"]
+    data["stem_spacers"].append(
+        {"code": "Z20", "name": "20 mm stem spacer", "height_mm": 20, "mass_kg": 0.12}
     )
-    legs = data["foot_supports"]
-    legs["lengths_mm"] = _some(rng, legs["lengths_mm"], count["lengths"])
-    data["arm_supports"] = _some(rng, data["arm_supports"], 1 + int(rng.integers(2)))
-    for arm in data["arm_supports"]:
-        pads = max(1, count["arm_pads"] // len(data["arm_supports"]))
-        arm["pad_heights_mm"] = _some(rng, arm["pad_heights_mm"], pads)
-    data["anti_tips"] = _some(rng, data["anti_tips"], 1)
-    tube = data["anti_tips"][0]
-    tube["holes_mm"] = _some_keys(rng, tube["holes_mm"], count["anti_tip_holes"])
-    for name, part in data.items():
-        data[name] = _jittered(part, rng, name)
-    data["rules"] = _rules(data, rng)
+    count = _counts(rng, largest)
+    for name in (*FEW_OF, *MAYBE):
+        if name not in {"side_frames", "seat_depths"}:
+            data[name] = _some(rng, data[name], count[name])
+    _few_frames(data, rng, count)
+    _few_plates(data, rng, count)
+    _few_casters(data, rng, count)
+    _few_lengths(data, rng, count)
+    for name in MOVED:
+        data[name] = _moved(data[name], rng, name)
+    _stepped_or_listed(data, rng)
+    _folding(data, rng)
+    random_terms(data, rng, count["made_to_order"])
+    data["rules"] = random_rules(data, rng)
     return data
 
 
 def _counts(rng: Rng, largest: int) -> dict[str, int]:
-    """How many options of each; anti-tip counts one more, for none fitted."""
-    count, total = dict.fromkeys(MOST_OPTIONS, 1), 2.0
+    """How many options of each: one more of something while the product stays small."""
+    most = {**FEW_OF, **MAYBE, **WITHIN}
+    count, total = {name: FREE.get(name, 1) for name in most}, 2.0
     for _ in range(200):
-        name = str(rng.choice(list(MOST_OPTIONS)))
-        now = count[name]
-        grown = (
-            total * (now + 2) / (now + 1) if name == "anti_tip_holes" else total * (now + 1) / now
-        )
-        if now < MOST_OPTIONS[name] and grown <= largest:
-            count[name], total = now + 1, grown
+        name = str(rng.choice(list(most)))
+        now = count[name] + (name in WITH_NONE)
+        grown = total * (now + 1) / now
+        if count[name] < most[name] and grown <= largest:
+            count[name], total = count[name] + 1, grown
     return count
-
-
-def _few_frames(data: Written, rng: Rng, count: dict[str, int]) -> None:
-    """Side frames, and seat depths that at least one of them takes."""
-    frames = data["side_frames"] = _some(rng, data["side_frames"], count["side_frames"])
-    fits = [
-        depth
-        for depth in data["seat_depths"]
-        if any(
-            f["depth_from_mm"] + 12 <= depth["depth_mm"] <= f["depth_to_mm"] - 12 for f in frames
-        )
-    ]
-    data["seat_depths"] = _some(rng, fits, count["seat_depths"])
 
 
 def _some(rng: Rng, items: list[Any], count: int) -> list[Any]:
@@ -110,37 +114,124 @@ def _some_keys(rng: Rng, items: dict[Any, Any], count: int) -> dict[Any, Any]:
     return {key: items[key] for key in _some(rng, list(items), count)}
 
 
-LEAST = {"hub_extra_mm": 0.0, "angle_deg": 0.0}
-KEPT = {"depth_from_mm", "depth_to_mm", "largest_caster_mm", "plate_thickness_mm"}
+def _few_frames(data: Written, rng: Rng, count: dict[str, int]) -> None:
+    """Side frames, and seat depths: at least one for each frame."""
+    frames = data["side_frames"] = _some(rng, data["side_frames"], count["side_frames"])
+    depths = _some(rng, data["seat_depths"], len(data["seat_depths"]))
+    fits = [[depth for depth in depths if _in_frame(frame, depth)] for frame in frames]
+    more = [depth for each in fits for depth in each[1:]]
+    kept = [*(each[0] for each in fits), *_some(rng, more, count["seat_depths"] - 1)]
+    data["seat_depths"] = [depth for depth in depths if depth in kept]
 
 
-def _jittered(part: Any, rng: Rng, name: str) -> Any:
+def _in_frame(frame: Written, depth: Written) -> bool:
+    """Whether a depth is made with a frame, whatever it is moved by."""
+    low, high = frame["depth_from_mm"] + 12, frame["depth_to_mm"] - 12
+    return bool(low <= depth["depth_mm"] <= high)
+
+
+def _few_plates(data: Written, rng: Rng, count: dict[str, int]) -> None:
+    """One axle plate or two, with few holes, some closed; now and then turned round."""
+    plates = data["axle_plates"] = _some(rng, data["axle_plates"], count["axle_plates"])
+    for plate in plates:
+        columns = max(1, count["columns"] // len(plates))
+        plate["columns_mm"] = _some_keys(rng, plate["columns_mm"], columns)
+        plate["rows_mm"] = _some_keys(rng, plate["rows_mm"], count["rows"])
+        holes = [f"{column}{row}" for column in plate["columns_mm"] for row in plate["rows_mm"]]
+        if len(holes) > 1 and rng.random() < 0.3:
+            plate["closed"] = _some(rng, holes, 1)
+        if rng.random() < 0.3:
+            plate["turned_about_x_mm"] = float(rng.uniform(-30.0, 20.0))
+
+
+def _few_casters(data: Written, rng: Rng, count: dict[str, int]) -> None:
+    """Forks, casters that one of them takes, housings, stem settings, anti-tip holes."""
+    data["forks"] = _some(rng, data["forks"], count["forks"])
+    for fork in data["forks"]:
+        fork["holes_mm"] = _some_keys(rng, fork["holes_mm"], count["fork_holes"])
+    fits = [
+        caster
+        for caster in data["casters"]
+        if any(
+            caster["diameter_mm"] <= fork["largest_caster_mm"]
+            and caster["diameter_mm"] / 2 + 14 <= max(fork["holes_mm"].values())
+            for fork in data["forks"]
+        )
+    ]
+    data["casters"] = _some(rng, fits or data["casters"], count["casters"])
+    housings = data["caster_housings"]
+    housings["ahead_of_tube_mm"] = _some_keys(rng, housings["ahead_of_tube_mm"], count["housings"])
+    housings["rows_mm"] = _some_keys(rng, housings["rows_mm"], count["housing_rows"])
+    housings["stem_settings_deg"] = _some(rng, housings["stem_settings_deg"], count["stems"])
+    holes = count["anti_tip_holes"]
+    data["anti_tips"] = _some(rng, data["anti_tips"], min(1, holes))
+    for device in data["anti_tips"]:
+        device["holes_mm"] = _some_keys(rng, device["holes_mm"], holes)
+
+
+def _few_lengths(data: Written, rng: Rng, count: dict[str, int]) -> None:
+    """Hanger lengths, pad heights, settings of a solid back, angles of an elevating hanger."""
+    lengths = list(range(240, 501, 20))
+    data["leg_lengths"]["lengths_mm"] = _some(rng, lengths, count["lengths"])
+    for arm in data["arm_supports"]:
+        pads = _some(rng, list(range(190, 291, 25)), count["pads"])
+        arm["pad_heights_mm"] = pads if len(pads) > 1 or rng.random() < 0.7 else None
+    for back in data["back_supports"]:
+        if "settings" in back:
+            back["settings"] = _some_keys(rng, back["settings"], 2)
+    for hanger in data["hangers"]:
+        if "angles_deg" in hanger:
+            hanger["angles_deg"] = _some(rng, hanger["angles_deg"], 2)
+
+
+LEAST = {"hub_extra_mm": 0.0, "angle_deg": 0.0, "height_mm": 2.0}
+KEPT = {"depth_from_mm", "depth_to_mm", "largest_caster_mm", "thickness_mm"}
+TERMS = {"price", "days", "load_limit_kg", "on_request", "flips_up"}
+MOVED = (
+    *FEW_OF, *MAYBE, "axle_plates", "forks", "casters", "caster_housings", "anti_tips",
+    "leg_lengths", "fixed_parts", "folding",
+)  # fmt: skip
+
+
+def _moved(part: Any, rng: Rng, name: str) -> Any:
     """Move every size by a few mm, masses by a fifth, angles by half a degree."""
     if isinstance(part, dict):
-        return {key: _jittered(value, rng, f"{name}.{key}") for key, value in part.items()}
+        return {key: _moved(value, rng, f"{name}.{key}") for key, value in part.items()}
     if isinstance(part, list):
-        return [_jittered(value, rng, name) for value in part]
+        return [_moved(value, rng, name) for value in part]
     last = name.rpartition(".")[2]
-    if isinstance(part, str) or last in KEPT:
+    if part is None or isinstance(part, str) or last in KEPT | TERMS:
         return part
     if last.endswith(("_kg", "_kgm2")):
         return round(float(part) * rng.uniform(0.8, 1.2), 4)
-    moved = float(part) + rng.uniform(-0.5, 0.5) * (1.0 if "deg" in last else 8.0)
+    moved = float(part) + rng.uniform(-0.5, 0.5) * (1.0 if "deg" in name else 8.0)
     return round(max(moved, LEAST.get(last, -1e9)), 2)
 
 
-def _rules(data: Written, rng: Rng) -> list[Written]:
-    """Up to three random rules between parts that the line still has."""
-    codes = {CHOICES_OF[name]: [part["code"] for part in data[name]] for name in LISTS}
-    several = [name for name, known in codes.items() if len(known) > 1]
-    rules: list[Written] = []
-    while len(several) > 1 and rng.random() < 0.6 and len(rules) < 3:
-        when, need = (str(name) for name in rng.permutation(several)[:2])
-        rules.append(
-            {
-                "when": {when: _some(rng, codes[when], 1)},
-                "need": {need: _some(rng, codes[need], len(codes[need]) - 1)},
-                "because": "drawn for a test",
-            }
-        )
-    return rules
+def _stepped_or_listed(data: Written, rng: Rng) -> None:
+    """Now and then write the hanger lengths or the pad heights as equal steps."""
+    legs = data["leg_lengths"]
+    if rng.random() < 0.4:
+        legs["lengths_mm"] = _steps(rng, legs["lengths_mm"])
+    for arm in data["arm_supports"]:
+        if arm["pad_heights_mm"] is None:
+            del arm["pad_heights_mm"]
+        elif rng.random() < 0.4:
+            arm["pad_heights_mm"] = _steps(rng, arm["pad_heights_mm"])
+
+
+def _steps(rng: Rng, sizes: list[float]) -> Written:
+    """As many sizes as were listed, the last step met or not quite."""
+    step = round(float(rng.uniform(10.0, 30.0)), 1)
+    beyond = round(float(rng.choice([0.0, 0.4])) * step, 2)
+    last = round(min(sizes) + (len(sizes) - 1) * step + beyond, 2)
+    return {"from_mm": min(sizes), "to_mm": last, "step_mm": step}
+
+
+def _folding(data: Written, rng: Rng) -> None:
+    """A rigid line, or one that folds up to some of its widths."""
+    if rng.random() < 0.3:
+        data["folding"] = None
+        return
+    widths = [width["width_mm"] for width in data["seat_widths"]]
+    data["folding"]["folds_to_width_mm"] = float(rng.choice(widths)) + float(rng.choice([0, 50]))

@@ -15,7 +15,7 @@ from chairwright.search.front import Objective, find_front
 from chairwright.targets.target import Target
 
 from . import brute_force, drawn_targets
-from .test_search_exact import PIECES, Case, draw, in_pieces
+from .cases import PIECES, Case, draw, in_pieces
 
 CELLS = (10, 200, 2_000_000)
 """Sizes of the table of the front: small ones thin its axes, as a long front does."""
@@ -56,10 +56,7 @@ def same_front(case: Case, targets: list[Target], aims: list[tuple[str, str]]) -
     assert set(found) == wanted
     holding = brute_force.holding(case.everything, targets)
     for point in points:
-        same = np.ones(len(holding), dtype=bool)
-        for name, position in point.index.items():
-            same &= case.everything.index[name] == position
-        (at,) = np.nonzero(same)[0]
+        at = case.everything.place(point.index)
         assert holding[at]
         for name, value in point.values.items():
             half = 0.5001 * FIGURES[name].resolution

@@ -1,81 +1,30 @@
-"""The exact search against brute force on 200 random small lines.
+"""The exact search against brute force on 300 random small lines.
 
-Each line has some hundreds to some ten thousands of set-ups; client, rules, settled choices,
-musts and preferences are drawn too. Best set-up, trade-off front, smallest corrections with
-their amounts, smallest conflicts and the count must all be the same.
+Each line has some dozens to some ten thousands of set-ups; client, rules, settled choices, what is
+on request or made to order, musts and preferences are drawn too. Best set-up, trade-off front,
+smallest corrections with their amounts, smallest conflicts and the count must all be the same.
 """
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 import numpy as np
 import pytest
 
-from chairwright.chair.occupant import Occupant
 from chairwright.figures.registry import FIGURES
-from chairwright.line.model import Line
-from chairwright.search import engine, geometry
 from chairwright.search.best import find_best
 from chairwright.search.front import Objective, find_front
 from chairwright.search.reasons import Give, find_reasons
-from chairwright.search.space import Space, open_space
 from chairwright.targets.target import Target
 
 from . import brute_force, drawn_targets
-from .brute_force import Everything, look_at_everything
-from .people import anybody, seated
-from .small_lines import small_line
-
-Rng = np.random.Generator
-LARGEST = 15_000
-
-
-class Case(NamedTuple):
-    """A small line, a client, and every set-up of it."""
-
-    rng: Rng
-    space: Space
-    everything: Everything
-
-
-def draw(seed: int, *, standing: bool = True) -> Case:
-    """Draw lines and clients until some set-up stands (or, if so wanted, until none does)."""
-    rng = np.random.default_rng(seed)
-    while True:
-        line = small_line(rng, int(10 ** rng.uniform(2.7, np.log10(LARGEST))))
-        occupant = seated(anybody(rng))
-        settled = _settled(rng, line, occupant)
-        everything = look_at_everything(line, occupant, settled)
-        if (len(everything.index["fork"]) > 0) is standing:
-            return Case(rng, open_space(line, occupant, settled), everything)
-
-
-def _settled(rng: Rng, line: Line, occupant: Occupant) -> dict[str, tuple[str, ...]]:
-    """Now and then one choice is narrowed beforehand."""
-    name = str(rng.choice(["rear_wheel", "cushion", "seat_width", "back_angle"]))
-    codes = list(line.choices[name].codes)
-    return {name: tuple(codes[: max(1, len(codes) - 1)])} if rng.random() < 0.3 else {}
-
-
-PIECES = (10, 40, 200, None)
-"""How many unfinished set-ups the engine takes at once; None leaves its own number, which is
-more than a small line has. Small pieces make it prune between pieces as on a large line."""
-
-
-def in_pieces(monkeypatch: pytest.MonkeyPatch, size: int | None) -> None:
-    """Make the engine work in small pieces."""
-    if size is not None:
-        monkeypatch.setattr(engine, "FIRST_PIECE", size)
-        monkeypatch.setattr(engine, "LARGEST_GROWN", 20 * size)
-        monkeypatch.setattr(geometry, "BLOCK", 30 * size)
-
+from .brute_force import Everything
+from .cases import PIECES, Case, draw, in_pieces
 
 GIVES_UP_A_FIGURE = (294, 593, 864, 919)
 """Where the least to give is to go without a figure altogether."""
 
 
-@pytest.mark.parametrize("seed", [*range(200), *GIVES_UP_A_FIGURE])
+@pytest.mark.parametrize("seed", [*range(300), *GIVES_UP_A_FIGURE])
 def test_random_small_line(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
     in_pieces(monkeypatch, PIECES[seed % len(PIECES)])
     case = draw(seed)
@@ -127,7 +76,7 @@ def _same_front(case: Case, targets: list[Target]) -> None:
     assert len(set(vectors)) == len(vectors)
     assert set(vectors) == brute_force.front(case.everything, targets, aims)
     for point in found.points:
-        at = _place(case.everything, point.index)
+        at = case.everything.place(point.index)
         for name, value in point.values.items():
             step = FIGURES[name].resolution
             assert value == pytest.approx(case.everything.figures[name][at], abs=0.5001 * step)
@@ -145,7 +94,7 @@ def _same_reasons(case: Case, targets: list[Target]) -> None:
         group = frozenset(_at(musts, give.target) for give in correction.gives)
         least, place = wanted[group]
         _same_amounts(case.everything, correction.gives, place, least)
-        at = _place(case.everything, correction.index)
+        at = case.everything.place(correction.index)
         _same_amounts(case.everything, correction.gives, at, least)
         if not any(np.isnan(give.value) for give in correction.gives):
             assert at == brute_force.shown(case.everything, targets, group, place)
@@ -169,11 +118,3 @@ def _same_amounts(everything: Everything, gives: tuple[Give, ...], at: int, leas
 def _at(musts: list[Target], target: Target) -> int:
     return next(at for at, must in enumerate(musts) if must is target or must == target)
 
-
-def _place(everything: Everything, index: dict[str, int]) -> int:
-    """Where in the list of all set-ups one stands."""
-    same = np.ones(len(everything.index["fork"]), dtype=bool)
-    for name, position in index.items():
-        same &= everything.index[name] == position
-    (place,) = np.nonzero(same)[0]
-    return int(place)

@@ -19,9 +19,9 @@ from chairwright.targets.target import Target
 
 from . import brute_force
 from .brute_force import Everything, look_at_everything
+from .cases import in_pieces
 from .people import SIDES, adult, seated
-from .small_lines import small_line
-from .test_search_exact import in_pieces
+from .small_lines import drawn_line
 
 BOTH_FEET_LOST = tuple(Amputation(side, "below_knee", 0.5) for side in SIDES)  # type: ignore[arg-type]
 
@@ -38,14 +38,14 @@ def partly_in_reach(seed: int) -> tuple[Line, Occupant, Everything]:
     """Draw a line on which the client reaches the rim in some set-ups and not in others."""
     rng = np.random.default_rng(seed)
     while True:
-        line, occupant = small_line(rng, 2000), seated(adult(rng))
-        everything = look_at_everything(line, occupant)
+        drawn, occupant = drawn_line(rng, 6000), seated(adult(rng))
+        everything = look_at_everything(drawn, occupant)
         if len(everything.index["fork"]) > 50:
             break
-    rows, _ = realise(line, occupant, everything.index)
+    rows, _ = realise(drawn.line, occupant, everything.index)
     distance = shoulder_to_rim(rows, occupant, rows["hub_half"])
     occupant = with_reach(occupant, float(np.quantile(distance, rng.uniform(0.1, 0.9))))
-    return line, occupant, look_at_everything(line, occupant)
+    return drawn.line, occupant, look_at_everything(drawn, occupant)
 
 
 @pytest.mark.parametrize("figure", ["elbow_angle_deg", "push_reach_deg"])
@@ -70,15 +70,15 @@ def test_best_when_the_rim_is_out_of_reach_in_some(
 def test_front_leaves_out_setups_without_one_of_the_figures(seed: int) -> None:
     rng = np.random.default_rng(seed)
     while True:
-        line = small_line(rng, 3000)
+        drawn = drawn_line(rng, 6000)
         occupant = seated(adult(rng, amputations=BOTH_FEET_LOST))
-        everything = look_at_everything(line, occupant)
+        everything = look_at_everything(drawn, occupant)
         bare = np.isnan(everything.figures["leg_support_length_mm"])
         if bare.any() and not bare.all():
             break
     aims = [("leg_support_length_mm", "min"), ("tip_rear_locked_deg", "max")]
     objectives = tuple(Objective(name, sense) for name, sense in aims)  # type: ignore[arg-type]
-    found = find_front(open_space(line, occupant, {}), [], objectives)
+    found = find_front(open_space(drawn.line, occupant, {}), [], objectives)
     assert found.points
     for point in found.points:
         assert all(np.isfinite(value) for value in point.values.values())

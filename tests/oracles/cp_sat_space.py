@@ -1,0 +1,195 @@
+"""Spaces cut down for the comparisons, and every set-up of one looked at in arrays.
+
+Nothing of the search is used. Rules, musts and costs are worked out here from their definitions;
+what stands and the figures are the program's own.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from chairwright.chair.buildable import buildable
+from chairwright.figures.evaluate import figures_of, realise
+from chairwright.figures.registry import FIGURES
+from chairwright.line.choices import CHOICES
+from chairwright.line.model import Line
+from chairwright.search.space import Space
+from chairwright.targets.target import Target
+
+Array = NDArray[np.float64]
+Mask = NDArray[np.bool_]
+Index = dict[str, NDArray[np.intp]]
+
+NEAR = 1e-9
+"""Outside by less than this counts as inside."""
+STEPS_FOR_NO_VALUE = 10.0
+"""What a preference costs when the set-up has no such figure."""
+CHUNK = 200_000
+"""Set-ups looked at together, so that the arrays stay in memory."""
+
+
+def grown(space: Space, least_count: float, kept: Mapping[str, int]) -> Space:
+    """Cut a space down to a few options of each choice, evenly spread, one given option kept.
+
+    One option more at a time, of the choice that has the smallest part of its own, until the
+    rules allow enough set-ups: the proportions of the whole space are kept on the way.
+
+    Parameters
+    ----------
+    space : Space
+    least_count : float
+        Set-ups that the rules must allow in the end.
+    kept : mapping of str to int
+        Option position of each choice that stays in.
+    """
+    number = dict.fromkeys(space.allowed, 1)
+    while True:
+        small = _spread(space, number, kept)
+        more = {n: _part(number[n] + 1, len(o)) for n, o in space.allowed.items()}
+        more = {n: part for n, part in more.items() if part <= 1.0}
+        if not more or small.count >= least_count:
+            return small
+        number[min(more, key=lambda name: more[name])] += 1
+
+
+def _part(number: int, whole: int) -> float:
+    """How large a part of a choice's options some are, by their logarithms."""
+    return math.log(number) / math.log(whole) if whole > 1 else math.inf
+
+
+def _spread(space: Space, number: Mapping[str, int], kept: Mapping[str, int]) -> Space:
+    allowed = {}
+    for name, options in space.allowed.items():
+        places = np.linspace(0, len(options) - 1, number[name]).round().astype(int)
+        some = options[places]
+        if kept[name] not in some:
+            some[np.argmin(np.abs(some - kept[name]))] = kept[name]
+        allowed[name] = np.unique(some)
+    return replace(space, allowed=allowed)
+
+
+def drawn(space: Space, number: Mapping[str, int], rng: np.random.Generator) -> Space:
+    """Keep some options of each choice, drawn at random; one where no number is given.
+
+    Parameters
+    ----------
+    space : Space
+    number : mapping of str to int
+    rng : numpy.random.Generator
+    """
+    allowed = {
+        name: np.sort(rng.permutation(options)[: number.get(name, 1)])
+        for name, options in space.allowed.items()
+    }
+    return replace(space, allowed=allowed)
+
+
+class Least(NamedTuple):
+    """Result of looking at every set-up.
+
+    Parameters
+    ----------
+    cost : float
+        Infinite when no set-up holds every must.
+    index : dict of str to int
+        The first set-up of that cost, options in the order of the choices.
+    count : int
+        Set-ups that the rules allow.
+    """
+
+    cost: float
+    index: dict[str, int]
+    count: int
+
+
+def look_at_all(space: Space, targets: Sequence[Target]) -> Least:
+    """Least cost of a space by evaluating every set-up that the rules allow.
+
+    Parameters
+    ----------
+    space : Space
+    targets : sequence of Target
+    """
+    sizes = [len(space.allowed[name]) for name in CHOICES]
+    least, found, count = math.inf, dict[str, int](), 0
+    for start in range(0, math.prod(sizes), CHUNK):
+        places = np.unravel_index(np.arange(start, min(start + CHUNK, math.prod(sizes))), sizes)
+        index = {n: space.allowed[n][p] for n, p in zip(CHOICES, places, strict=True)}
+        keep = obeys(space.line, index)
+        count += int(keep.sum())
+        index = {name: positions[keep] for name, positions in index.items()}
+        cost = costs_of(space, targets, index)
+        if cost.min(initial=math.inf) < least:
+            least = float(cost.min())
+            found = {name: int(positions[cost.argmin()]) for name, positions in index.items()}
+    return Least(least, found, count)
+
+
+def obeys(line: Line, index: Index, within: Iterable[str] = CHOICES) -> Mask:
+    """Which set-ups keep the rules that speak only of some choices.
+
+    Parameters
+    ----------
+    line : Line
+    index : dict of str to ndarray of int, shape (n,)
+    within : iterable of str
+    """
+    known = set(within)
+    fine = np.ones(len(next(iter(index.values()))), dtype=bool)
+    for rule in line.rules:
+        if rule.choices <= known:
+            fine &= ~_meets(line, rule.when, index) | _meets(line, rule.need, index)
+    return fine
+
+
+def _meets(line: Line, wanted: Mapping[str, frozenset[str]], index: Index) -> Mask:
+    met = np.ones(len(next(iter(index.values()))), dtype=bool)
+    for name, codes in wanted.items():
+        among = np.array([option.code in codes for option in line.choices[name].options])
+        met &= among[index[name]]
+    return met
+
+
+def costs_of(space: Space, targets: Sequence[Target], index: Index) -> Array:
+    """Cost of each set-up; infinite where it cannot stand or breaks a must.
+
+    Parameters
+    ----------
+    space : Space
+    targets : sequence of Target
+    index : dict of str to ndarray of int, shape (n,)
+    """
+    if not len(index["fork"]):
+        return np.empty(0)
+    rows, _ = realise(space.line, space.occupant, index)
+    found = figures_of(rows, space.occupant, {target.figure for target in targets})
+    total = np.where(buildable(rows), 0.0, np.inf)
+    for target in targets:
+        total += cost_of(target, found[target.figure])
+    return total
+
+
+def cost_of(target: Target, values: Array) -> Array:
+    """Cost that one target adds: infinite for a broken must.
+
+    Parameters
+    ----------
+    target : Target
+    values : ndarray, shape (n,)
+        The figure's values.
+    """
+    far = np.where(np.isnan(values), np.nan, 0.0)
+    if target.low is not None:
+        far = np.where(target.low - values > NEAR, target.low - values, far)
+    if target.high is not None:
+        far = np.where(values - target.high > NEAR, values - target.high, far)
+    if target.must:
+        return np.where(far == 0.0, 0.0, np.inf)
+    steps = far / FIGURES[target.figure].scale
+    return target.weight * np.where(np.isnan(steps), STEPS_FOR_NO_VALUE, steps)
