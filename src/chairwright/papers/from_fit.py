@@ -10,7 +10,7 @@ from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
 from chairwright.papers.cautions import figure_group
 from chairwright.papers.drawings import sheet_drawings
-from chairwright.papers.order import in_order
+from chairwright.papers.order import fitted_in_order
 from chairwright.papers.payload import (
     Choice,
     FigureGroup,
@@ -39,7 +39,7 @@ from chairwright.person.measures import CATALOGUE
 UNASKED = ("tip_rear_anti_tip_deg", "seat_to_floor_rear_mm")
 """Figures that stand on the sheet although nothing is asked of them."""
 
-ROOM_MM = {"a4": 118.0, "us-letter": 102.0}
+ROOM_MM = {"a4": 118.0, "us-letter": 109.0}
 """Room for the drawings on the first page [mm]."""
 
 STATUS_MM = 16.0
@@ -80,7 +80,7 @@ def sheet_of(
         line_title=setup.line.title,
         line_version=setup.line.version,
         propulsion=propulsion_words(person.client),
-        choices=in_order(choices_of(setup)),
+        choices=fitted_in_order(choices_of(setup)),
         figures=tuple(_groups(rows, numbers, units)),
         drawings=sheet_drawings(setup.shape, setup.directions_deg, setup.angles_deg, room),
         measures=tuple(_measure_rows(person)),
