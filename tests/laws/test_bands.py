@@ -17,11 +17,12 @@ from chairwright.line.model import Line
 from chairwright.search.bands import Bands
 from chairwright.search.criteria import Judge, criteria
 from chairwright.search.prepared import Prepared
-from chairwright.search.space import open_space
+from chairwright.search.space import Space
 from chairwright.targets.target import Target
 from tests.oracles.draws import random_setups
 from tests.oracles.lines import everyday
 from tests.oracles.people import anybody, seated
+from tests.oracles.rules import allowed_positions
 from tests.oracles.small_lines import small_line
 
 ROUNDING = 1e-6
@@ -42,7 +43,7 @@ def grown(finished: Rows, occupant: Occupant, level: int) -> Rows:
 def check_ends(line: Line, occupant: Occupant, finished: Rows) -> int:
     """Compare the ends at every level with the finished figures; count the comparisons."""
     figures = figures_of(finished, occupant)
-    bands = Bands(Prepared(open_space(line, occupant, {})), FIGURES)
+    bands = Bands(Prepared(Space(line, occupant, allowed_positions(line, occupant))), FIGURES)
     compared = 0
     for level, step in enumerate(STEPS):
         found = bands.of(grown(finished, occupant, level), level)
@@ -82,9 +83,9 @@ def test_every_figure_is_known_once_all_is_chosen() -> None:
     rng = np.random.default_rng(3)
     occupant = seated(anybody(rng))
     finished, _ = random_setups(everyday(), occupant, rng, 50)
-    found = Bands(Prepared(open_space(everyday(), occupant, {})), FIGURES).of(
-        grown(finished, occupant, len(STEPS) - 1), len(STEPS) - 1
-    )
+    found = Bands(
+        Prepared(Space(everyday(), occupant, allowed_positions(everyday(), occupant))), FIGURES
+    ).of(grown(finished, occupant, len(STEPS) - 1), len(STEPS) - 1)
     assert set(found) == set(FIGURES)
     for name, values in figures_of(finished, occupant).items():
         assert found[name].low is found[name].high
@@ -97,7 +98,7 @@ def test_costs_and_broken_musts_of_unfinished_setups_are_never_too_high(seed: in
     occupant = seated(anybody(rng))
     finished, _ = random_setups(everyday(), occupant, rng, 300)
     targets = _targets(rng, figures_of(finished, occupant))
-    prepared = Prepared(open_space(everyday(), occupant, {}))
+    prepared = Prepared(Space(everyday(), occupant, allowed_positions(everyday(), occupant)))
     rules = criteria(targets)
     judge, bands = Judge(prepared, rules), Bands(prepared, rules.names)
     costs, broken = [], []
