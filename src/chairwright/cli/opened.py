@@ -9,6 +9,7 @@ from chairwright.errors import InputError, Problem
 from chairwright.files.client import read_client
 from chairwright.files.setup import SetupFile, read_setup
 from chairwright.fitting.described import Described, describe
+from chairwright.fitting.extras import with_extras
 from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.setup import check_setup, index_of
 from chairwright.line.load import load_line
@@ -65,7 +66,8 @@ def open_setup(path: Path | str) -> Opened:
                 remedy="Correct the path; it counts from the set-up file's own folder.",
             )
         )
-    person, line = read_person(read_client(file.client_path)), load_line(file.line)
+    person = read_person(read_client(file.client_path))
+    line = with_extras(load_line(file.line), file.extras, file.where)
     index = index_of(file, line)
     check_setup(file, line, person.occupant, index)
     return Opened(file, person, line, describe(line, person.occupant, index, person.targets))

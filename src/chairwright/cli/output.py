@@ -89,7 +89,8 @@ def write_files(
     setup_id = fit.person.client.reference.lower() + (NEAREST if fit.best is None else "")
     made = _contents(fit, fit.setup, setup_id, PAPERS[paper], units)
     first = folder / f"{setup_id}-{ENDINGS[0]}"
-    write_setup(first, client_path, line, fit.setup.codes, overwrite=overwrite)
+    extras = [extra.code for extra in fit.setup.extras]
+    write_setup(first, client_path, line, fit.setup.codes, extras=extras, overwrite=overwrite)
     paths = {folder / f"{setup_id}-{end}": content for end, content in made.items()}
     for path, content in paths.items():
         write_file(path, content, overwrite=overwrite)

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from chairwright.cli.table import text_table
 from chairwright.figures.registry import FIGURES, GROUPS, Figure
 from chairwright.fitting.compare import Comparison
+from chairwright.fitting.described import Described
 from chairwright.fitting.ledger import Row
 from chairwright.line.choices import CHOICES
 from chairwright.papers.cautions import PURPOSE
@@ -64,14 +65,22 @@ def _sides(comparison: Comparison) -> str:
 
 def _choices(comparison: Comparison, *, every: bool) -> str:
     names = tuple(CHOICES) if every else comparison.choices
-    if not names:
+    extras = [_extras(setup) for setup in comparison.setups]
+    differ = len(set(extras)) > 1
+    if not names and not differ:
         return "No choice differs: the set-ups are built alike."
     rows = []
     for name in names:
         options = [setup.options[name] for setup in comparison.setups]
         rows.append([CHOICES[name].label, *(f"{each.code}, {each.name}" for each in options)])
+    if differ or (every and any(extras)):
+        rows.append(["Extras", *(words or "none" for words in extras)])
     headers = ["choice", *(str(at) for at in range(1, len(comparison.sides) + 1))]
     return text_table(headers, rows)
+
+
+def _extras(setup: Described) -> str:
+    return "; ".join(f"{extra.code}, {extra.name}" for extra in setup.extras)
 
 
 def _figures(comparison: Comparison, units: Units, *, every: bool) -> Iterator[str]:
@@ -137,6 +146,7 @@ def compare_data(comparison: Comparison) -> Data:
                 "client": side.person.client.reference,
                 "line": {"name": side.setup.line.name, "version": side.setup.line.version},
                 "choices": side.setup.codes,
+                "extras": [extra.code for extra in side.setup.extras],
                 "musts_missed": [item.target.figure for item in side.setup.broken],
             }
             for side in comparison.sides

@@ -61,6 +61,7 @@ def fit_data(fit: Fit) -> Data:
             "title": fit.line.title,
             "maker": fit.line.maker,
             "version": fit.line.version,
+            "currency": fit.line.currency,
         },
         "set_ups": fit.count,
         "meets_every_must": fit.best is not None,
@@ -76,9 +77,32 @@ def fit_data(fit: Fit) -> Data:
 def _setup_data(setup: Described) -> Data:
     return {
         "choices": setup.codes,
+        "extras": [extra.code for extra in setup.extras],
+        "made_to_order": made_to_order_data(setup),
         "figures": {name: _number(value) for name, value in setup.figures.items()},
         "spreads": setup.spreads,
         "verdicts": [_judged_data(item) for item in setup.judged],
+    }
+
+
+def made_to_order_data(setup: Described) -> Data:
+    """What is made to order: choice to code, surcharge and days beyond the usual delivery.
+
+    Parameters
+    ----------
+    setup : Described
+
+    Returns
+    -------
+    dict
+    """
+    return {
+        name: {
+            "code": option.code,
+            "surcharge": option.numbers["surcharge"],
+            "extra_days": option.numbers["extra_days"],
+        }
+        for name, option in setup.made_to_order.items()
     }
 
 

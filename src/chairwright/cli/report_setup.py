@@ -5,17 +5,22 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from chairwright.cli.table import text_table
-from chairwright.figures.registry import GROUPS
+from chairwright.figures.registry import FIGURES, GROUPS
 from chairwright.fitting.described import Described
 from chairwright.fitting.ledger import Row, asked_for, ledger
+from chairwright.line.choices import CHOICES
+from chairwright.line.model import Line
+from chairwright.papers.from_fit import choices_of, extras_of
 from chairwright.papers.order import in_order
 from chairwright.papers.payload import Choice
 from chairwright.papers.words import (
     SourceNumbers,
     Units,
     inches_words,
+    measured_words,
     range_words,
     spread_words,
+    unit_words,
     value_words,
     wrapped,
 )
@@ -32,23 +37,52 @@ def choice_text(setup: Described) -> str:
     -------
     str
     """
-    choices = {
-        name: Choice(setup.line.choices[name].label, option.code, option.name)
-        for name, option in setup.options.items()
-    }
+    groups = (*in_order(choices_of(setup)), *extras_of(setup))
     rows = [
-        [f"{number} {group.step}" if first == 0 else "", each.label, each.code, each.description]
-        for number, group in enumerate(in_order(choices), 1)
+        [f"{number} {group.step}" if first == 0 else "", each.label, each.code, _what(each)]
+        for number, group in enumerate(groups, 1)
         for first, each in enumerate(group.choices)
     ]
     return text_table(["step", "choice", "code", "what to set"], rows)
 
 
-def figure_text(rows: Sequence[Row], numbers: SourceNumbers, units: Units) -> str:
+def _what(choice: Choice) -> str:
+    return f"{choice.description} ({choice.note})" if choice.note else choice.description
+
+
+def order_text(setup: Described) -> str:
+    """What the chair costs and when it comes, and what of it is not in the standard range.
+
+    Parameters
+    ----------
+    setup : Described
+
+    Returns
+    -------
+    str
+    """
+    line, figures = setup.line, setup.figures
+    price = measured_words(FIGURES["price"], figures["price"], line)
+    lines = [f"List price {price}, delivery in {figures['lead_days']:g} days."]
+    if setup.made_to_order:
+        sizes = ", ".join(
+            f"{CHOICES[name].label.lower()} {option.code}"
+            for name, option in setup.made_to_order.items()
+        )
+        surcharge = measured_words(FIGURES["custom_surcharge"], figures["custom_surcharge"], line)
+        days = max(option.numbers["extra_days"] for option in setup.made_to_order.values())
+        lines.append(
+            f"Made to order: {sizes}. That is {surcharge} of the price and adds {days:g} days."
+        )
+    return "\n".join(wrapped(each) for each in lines)
+
+
+def figure_text(line: Line, rows: Sequence[Row], numbers: SourceNumbers, units: Units) -> str:
     """Figures under the question that each answers.
 
     Parameters
     ----------
+    line : Line
     rows : sequence of Row
     numbers : SourceNumbers
         Numbers of the targets' sources.
@@ -67,17 +101,17 @@ def figure_text(rows: Sequence[Row], numbers: SourceNumbers, units: Units) -> st
         inside = [row for row in rows if row.figure.group == group]
         if inside:
             cells.append([group, *[""] * (len(headers) - 1)])
-            cells += [_cells(row, numbers, units) for row in inside]
+            cells += [_cells(line, row, numbers, units) for row in inside]
     return text_table(headers, cells, right)
 
 
-def _cells(row: Row, numbers: SourceNumbers, units: Units) -> list[str]:
+def _cells(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> list[str]:
     figure = row.figure
     inches = [inches_words(figure, row.value)] if units == "in" else []
     return [
         f"  {figure.label}",
         value_words(figure, row.value),
-        figure.unit,
+        unit_words(figure, line),
         spread_words(figure, row.spread).removeprefix("± "),
         *inches,
         "" if row.must is None else range_words(row.must.target),
@@ -99,7 +133,7 @@ def source_text(numbers: SourceNumbers) -> str:
 
 
 def setup_sections(setup: Described, units: Units, *, every: bool = False) -> list[str]:
-    """Choices, figures and sources of one set-up.
+    """Choices, price and delivery, figures and sources of one set-up.
 
     Parameters
     ----------
@@ -116,4 +150,9 @@ def setup_sections(setup: Described, units: Units, *, every: bool = False) -> li
     rows = ledger(setup)
     rows = rows if every else asked_for(rows)
     numbers = source_numbers(rows)
-    return [choice_text(setup), figure_text(rows, numbers, units), source_text(numbers)]
+    return [
+        choice_text(setup),
+        order_text(setup),
+        figure_text(setup.line, rows, numbers, units),
+        source_text(numbers),
+    ]

@@ -18,9 +18,15 @@ from chairwright.papers.lesson_words import (
     change_words,
     option_words,
     run_words,
-    unit_words,
 )
-from chairwright.papers.words import SourceNumbers, Units, inches_words, value_words, wrapped
+from chairwright.papers.words import (
+    SourceNumbers,
+    Units,
+    inches_words,
+    unit_words,
+    value_words,
+    wrapped,
+)
 
 COLUMNS = 10
 """Options beside each other in a table; the rest follow in another."""

@@ -11,7 +11,13 @@ from chairwright.figures.registry import FIGURES
 from chairwright.files.fields import Fields, open_file
 from chairwright.files.limbs import check_propulsion, read_amputations
 from chairwright.files.measures import read_measures
-from chairwright.files.wishes import read_carries, read_choices, read_own_targets, read_weights
+from chairwright.files.wishes import (
+    read_carries,
+    read_choices,
+    read_extras,
+    read_own_targets,
+    read_weights,
+)
 from chairwright.line.choices import CHOICES
 from chairwright.person.client import Amputation, Client, Measure, Propulsion, Sex
 from chairwright.reading import read_yaml
@@ -22,7 +28,7 @@ LIMIT_BYTES = 200_000
 LONGEST_NOTE = 4000
 KEYS = (
     "format", "reference", "sex", "note", "propulsion", "rule_set", "leg_mass_factor",
-    "measures", "amputations", "carries", "targets", "weights", "choices",
+    "measures", "amputations", "carries", "targets", "weights", "choices", "extras",
 )  # fmt: skip
 _REFERENCE_NUMBER = re.compile(r"(?=.*[0-9])[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
 _HINTS = {
@@ -56,6 +62,7 @@ def read_client(path: Path | str, figures: Collection[str] = FIGURES) -> Client:
     fields = open_file(source, FORMAT, REFERENCE)
     fields.check_keys(*KEYS, hints=_HINTS)
     amputations, weights = read_amputations(fields), fields.child("weights")
+    extras = read_extras(fields)
     own = tuple(read_own_targets(fields, figures))
     client = Client(
         reference=_reference(fields),
@@ -70,7 +77,8 @@ def read_client(path: Path | str, figures: Collection[str] = FIGURES) -> Client:
         leg_mass_factor=fields.number("leg_mass_factor", 0.7, 1.0) or 1.0,
         fixed_choices=read_choices(fields.child("choices"), CHOICES),
         weights=read_weights(weights, figures, own),
-        where=_where(fields, weights),
+        extras=tuple(extras),
+        where=_where(fields, weights) | {f"extras.{code}": at for code, at in extras.items()},
     )
     fields.findings.raise_any()
     return client

@@ -5,11 +5,12 @@ from __future__ import annotations
 import json
 import os
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from chairwright.files.fields import Fields, open_file
+from chairwright.files.wishes import read_extras
 from chairwright.files.writing import write_file
 from chairwright.line.choices import CHOICES
 from chairwright.reading import read_yaml
@@ -37,7 +38,9 @@ class SetupFile:
     choices : dict of str to str
         Option code of every choice, in the order of ``line.choices.CHOICES``.
     where : dict of str to str
-        ``file:line`` of ``client``, ``line`` and every choice.
+        ``file:line`` of ``client``, ``line`` and every choice; ``extras.CODE`` for each extra.
+    extras : tuple of str
+        Codes of the accessories that are fitted.
     """
 
     path: Path
@@ -45,6 +48,7 @@ class SetupFile:
     line: str
     choices: dict[str, str]
     where: dict[str, str] = field(default_factory=dict)
+    extras: tuple[str, ...] = ()
 
 
 def read_setup(path: Path | str) -> SetupFile:
@@ -67,7 +71,7 @@ def read_setup(path: Path | str) -> SetupFile:
     """
     path = Path(path)
     fields = open_file(read_yaml(path, LIMIT_BYTES), FORMAT, REFERENCE)
-    fields.check_keys("format", "client", "line", "choices")
+    fields.check_keys("format", "client", "line", "choices", "extras")
     client = fields.text("client", example="../clients/wr-014.yaml", longest=LONGEST_PATH) or ""
     line = fields.text("line", example="everyday", longest=LONGEST_PATH) or ""
     inner = fields.child("choices") or Fields(fields.findings, {}, ("choices",))
@@ -76,6 +80,7 @@ def read_setup(path: Path | str) -> SetupFile:
         name: inner.text(name, example="a code of the line", longest=LONGEST_CODE)
         for name in CHOICES
     }
+    extras = read_extras(fields)
     fields.findings.raise_any()
     return SetupFile(
         path=path,
@@ -83,7 +88,9 @@ def read_setup(path: Path | str) -> SetupFile:
         line=str(path.parent / line) if _is_path(line) else line,
         choices={name: code for name, code in codes.items() if code is not None},
         where={key: fields.where(key) for key in ("client", "line")}
-        | {name: inner.where(name) for name in CHOICES},
+        | {name: inner.where(name) for name in CHOICES}
+        | {f"extras.{code}": where for code, where in extras.items()},
+        extras=tuple(extras),
     )
 
 
@@ -93,6 +100,7 @@ def write_setup(
     line: str,
     choices: Mapping[str, str],
     *,
+    extras: Iterable[str] = (),
     overwrite: bool = False,
 ) -> None:
     """Write one set-up file, whole or not at all.
@@ -106,6 +114,8 @@ def write_setup(
         A shipped line's plain name, or the path of a line file (written relative as well).
     choices : mapping of str to str
         Option code of every choice.
+    extras : iterable of str
+        Codes of the accessories that are fitted.
     overwrite : bool
         False refuses to replace a file that exists.
 
@@ -123,6 +133,8 @@ def write_setup(
         "choices:",
         *(f"  {name}: {_quoted(choices[name])}" for name in CHOICES if name in choices),
     ]
+    codes = [_quoted(code) for code in extras]
+    rows += [f"extras: [{', '.join(codes)}]"] if codes else []
     write_file(path, "\n".join(rows) + "\n", overwrite=overwrite)
 
 

@@ -1,4 +1,4 @@
-"""What a client file asks for besides the body: loads, own targets, weights, settled choices."""
+"""What a file asks for besides the body: loads, own targets, weights, settled choices, extras."""
 
 from __future__ import annotations
 
@@ -171,13 +171,39 @@ def read_choices(fields: Fields | None, known: Collection[str]) -> dict[str, tup
     return found
 
 
-def _codes(fields: Fields, name: str) -> list[str]:
+def read_extras(fields: Fields) -> dict[str, str]:
+    """Read the accessories that are to be fitted.
+
+    Parameters
+    ----------
+    fields : Fields
+        The file's top mapping.
+
+    Returns
+    -------
+    dict of str to str
+        ``file:line`` of each code, in the order of the file.
+    """
+    if "extras" not in fields.data:
+        return {}
+    value = fields.data["extras"]
+    if value == []:
+        return {}
+    codes = _codes(fields, "extras", "ET")
+    inner = fields.inside("extras", value) if isinstance(value, list) else None
+    return {
+        code: fields.where("extras") if inner is None else inner.where(at)
+        for at, code in enumerate(codes)
+    }
+
+
+def _codes(fields: Fields, name: str, example: str = "A1") -> list[str]:
     value = fields.data[name]
     if not isinstance(value, list):
-        code = fields.text(name, example="A1", longest=LONGEST_CODE)
+        code = fields.text(name, example=example, longest=LONGEST_CODE)
         return [] if code is None else [code]
     inner = fields.inside(name, value)
-    codes = [inner.text(at, example="A1", longest=LONGEST_CODE) for at in range(len(value))]
+    codes = [inner.text(at, example=example, longest=LONGEST_CODE) for at in range(len(value))]
     found = [code for code in codes if code is not None]
     if not value:
         fields.refuse(name, "a settled choice must keep an option", "an empty list", "Add a code.")

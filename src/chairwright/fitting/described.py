@@ -16,8 +16,9 @@ from chairwright.figures.directions import tip_angles
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.outline import plan_outline
 from chairwright.figures.spread import spreads_of
+from chairwright.fitting.extras import fitted_extras
 from chairwright.line.choices import CHOICES
-from chairwright.line.model import Line, Option
+from chairwright.line.model import FixedPart, Line, Option
 from chairwright.mass_points import FloatArray, MassPoints, MovesWith
 from chairwright.targets.target import Target
 from chairwright.targets.verdict import Verdict, verdict
@@ -52,6 +53,7 @@ class Described:
     Parameters
     ----------
     line : Line
+        With the extras that are fitted among its fixed parts.
     index : dict of str to int
         Option position of every choice.
     figures : dict of str to float
@@ -87,6 +89,18 @@ class Described:
     def codes(self) -> dict[str, str]:
         """The chosen code of every choice, in the order of the choices."""
         return {name: option.code for name, option in self.options.items()}
+
+    @property
+    def made_to_order(self) -> dict[str, Option]:
+        """The sizes made to order, by choice."""
+        return {
+            name: option for name, option in self.options.items() if option.kind == "made to order"
+        }
+
+    @property
+    def extras(self) -> tuple[FixedPart, ...]:
+        """The accessories that are fitted."""
+        return fitted_extras(self.line)
 
     @property
     def broken(self) -> tuple[Judged, ...]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from chairwright.chair.occupant import Occupant, seat
 from chairwright.fitting.described import Described, describe
+from chairwright.fitting.extras import with_extras
 from chairwright.fitting.settled import space_for
 from chairwright.line.model import Line
 from chairwright.person.client import Client
@@ -139,7 +140,7 @@ def fit_client(
     InputError
         When the client file asks for what cannot be meant.
     """
-    person = read_person(client)
+    person, line = read_person(client), with_extras(line, client.extras, client.where)
     space = space_for(client, line, person.occupant)
     count = space.count
     progress(f"{count:,} set-ups; looking for the best")

@@ -8,11 +8,13 @@ from chairwright.figures.registry import FIGURES, GROUPS
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
+from chairwright.line.model import Line, Option
 from chairwright.papers.cautions import figure_group
 from chairwright.papers.drawings import sheet_drawings
 from chairwright.papers.order import fitted_in_order
 from chairwright.papers.payload import (
     Choice,
+    ChoiceGroup,
     FigureGroup,
     FigureRow,
     MeasureRow,
@@ -27,10 +29,12 @@ from chairwright.papers.words import (
     Units,
     brief_citations,
     inches_words,
+    measured_words,
     propulsion_words,
     range_words,
     spread_words,
     target_words,
+    unit_words,
     value_words,
 )
 from chairwright.person.client import Measure
@@ -80,8 +84,8 @@ def sheet_of(
         line_title=setup.line.title,
         line_version=setup.line.version,
         propulsion=propulsion_words(person.client),
-        choices=fitted_in_order(choices_of(setup)),
-        figures=tuple(_groups(rows, numbers, units)),
+        choices=(*fitted_in_order(choices_of(setup)), *extras_of(setup)),
+        figures=tuple(_groups(setup.line, rows, numbers, units)),
         drawings=sheet_drawings(setup.shape, setup.directions_deg, setup.angles_deg, room),
         measures=tuple(_measure_rows(person)),
         musts=tuple(_decisions(person, setup)),
@@ -94,25 +98,46 @@ def sheet_of(
 def choices_of(setup: Described) -> dict[str, Choice]:
     """Every choice with its code and what to set."""
     return {
-        name: Choice(setup.line.choices[name].label, option.code, option.name)
+        name: Choice(
+            setup.line.choices[name].label, option.code, option.name, _note(option, setup.line)
+        )
         for name, option in setup.options.items()
     }
 
 
-def _groups(rows: Sequence[Row], numbers: SourceNumbers, units: Units) -> Iterator[FigureGroup]:
+def _note(option: Option, line: Line) -> str:
+    """What an option beyond the standard range costs and how long it takes; empty for others."""
+    if option.kind == "standard":
+        return ""
+    days = option.numbers["extra_days"]
+    terms = [f"+ {measured_words(FIGURES['price'], option.numbers['price'], line)}"]
+    terms += [f"{days:g} days longer"] if days else []
+    return ", ".join(terms)
+
+
+def extras_of(setup: Described) -> tuple[ChoiceGroup, ...]:
+    """The extras that are fitted, as a last group; none when there are none."""
+    rows = tuple(Choice("Extra", extra.code, extra.name) for extra in setup.extras)
+    return (ChoiceGroup("Extras", rows),) if rows else ()
+
+
+def _groups(
+    line: Line, rows: Sequence[Row], numbers: SourceNumbers, units: Units
+) -> Iterator[FigureGroup]:
     for question in GROUPS:
         inside = [row for row in rows if row.figure.group == question]
         if inside:
-            yield figure_group(question, tuple(_figure_row(row, numbers, units) for row in inside))
+            shown = tuple(_figure_row(line, row, numbers, units) for row in inside)
+            yield figure_group(question, shown)
 
 
-def _figure_row(row: Row, numbers: SourceNumbers, units: Units) -> FigureRow:
+def _figure_row(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> FigureRow:
     figure = row.figure
     inches = inches_words(figure, row.value) if units == "in" else ""
     return FigureRow(
         label=figure.label,
         value=value_words(figure, row.value),
-        unit=figure.unit,
+        unit=unit_words(figure, line),
         spread=inches or spread_words(figure, row.spread),
         target="" if row.must is None else range_words(row.must.target),
         verdict=row.word,
@@ -127,14 +152,13 @@ def _decisions(person: Person, setup: Described) -> Iterator[MustRow]:
         own = (item.target.figure, item.target.must) in decided
         if own or item.verdict.breaks:
             wish = "" if item.target.must else "prefer "
-            reason = item.target.reason if own else _shortfall(item)
+            reason = item.target.reason if own else _shortfall(item, setup.line)
             state: MustState = "met" if item.verdict.word.startswith("holds") else "not met"
-            yield MustRow(f"{wish}{target_words(item.target)}", state, reason)
+            yield MustRow(f"{wish}{target_words(item.target, setup.line)}", state, reason)
 
 
-def _shortfall(item: Judged) -> str:
-    figure = FIGURES[item.target.figure]
-    return f"{value_words(figure, item.value)} {figure.unit} is reached".replace("  ", " ")
+def _shortfall(item: Judged, line: Line) -> str:
+    return f"{measured_words(FIGURES[item.target.figure], item.value, line)} is reached"
 
 
 def _measure_rows(person: Person) -> Iterator[MeasureRow]:

@@ -16,7 +16,7 @@ from chairwright.fitting.ledger import Word
 from chairwright.line.choices import CHOICES
 from chairwright.papers.cautions import BESIDE
 from chairwright.papers.lesson_pdf import typeset
-from chairwright.papers.lesson_words import change_words, unit_words
+from chairwright.papers.lesson_words import change_words
 from chairwright.papers.payload import Drawing
 from chairwright.papers.sheet import Paper
 from chairwright.papers.words import (
@@ -25,6 +25,7 @@ from chairwright.papers.words import (
     propulsion_words,
     range_words,
     spread_words,
+    unit_words,
     value_words,
 )
 

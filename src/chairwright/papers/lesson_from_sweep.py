@@ -32,7 +32,6 @@ from chairwright.papers.lesson_words import (
     change_words,
     option_words,
     run_words,
-    unit_words,
 )
 from chairwright.papers.payload import Drawing, Source
 from chairwright.papers.sheet import Paper
@@ -42,6 +41,7 @@ from chairwright.papers.words import (
     inches_words,
     range_words,
     spread_words,
+    unit_words,
     value_words,
 )
 from chairwright.targets.target import Target

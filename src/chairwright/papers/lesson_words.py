@@ -8,7 +8,7 @@ from chairwright.figures.registry import Figure
 from chairwright.fitting.moved import change
 from chairwright.fitting.runs import EVERY, FORE_AFT, NAMED, PARTS, SETTINGS, UP_DOWN
 from chairwright.fitting.sweep import GEAR, Sweep, SweptRun
-from chairwright.line.model import Line, Option
+from chairwright.line.model import Option
 from chairwright.papers.lesson_kinds import kind_of
 from chairwright.papers.order import STEPS
 from chairwright.papers.words import NO_VALUE, value_words
@@ -47,11 +47,6 @@ def change_words(figure: Figure, first: float, second: float) -> str:
     if moved == 0.0:
         return "0"
     return f"{'+' if moved > 0 else '-'}{text}"
-
-
-def unit_words(figure: Figure, line: Line) -> str:
-    """A figure's unit; the line's currency for money."""
-    return line.currency if figure.unit == "currency" else figure.unit
 
 
 def option_words(option: Option) -> str:

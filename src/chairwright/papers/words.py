@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import Literal
 
 from chairwright.figures.registry import FIGURES, Figure
+from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.targets.target import Target
 from chairwright.units import inches_text
@@ -75,18 +76,50 @@ def range_words(target: Target) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def target_words(target: Target) -> str:
-    """Write a target as a clause: ``Seat width 394 to 445 mm``."""
+def unit_words(figure: Figure, line: Line | None) -> str:
+    """A figure's unit; the line's currency for money, nothing where no line is known."""
+    if figure.unit != "currency":
+        return figure.unit
+    return "" if line is None else line.currency
+
+
+def target_words(target: Target, line: Line | None = None) -> str:
+    """Write a target as a clause: ``Seat width 394 to 445 mm``; money in the line's currency."""
     figure = FIGURES[target.figure]
-    return f"{figure.label} {range_words(target)} {figure.unit}".rstrip()
+    return f"{figure.label} {range_words(target)} {unit_words(figure, line)}".rstrip()
 
 
-def amount_words(figure: Figure, amount: float) -> str:
-    """Write an amount with its unit, never shown as nothing: ``20 mm``, ``under 0.1 deg``."""
+def measured_words(figure: Figure, value: float, line: Line | None = None) -> str:
+    """Write a value with its unit: ``430 mm``; a dash when there is none.
+
+    Parameters
+    ----------
+    figure : Figure
+    value : float
+        In the figure's unit; NaN when there is none.
+    line : Line or None
+        Says the currency of money.
+    """
+    if math.isnan(value):
+        return NO_VALUE
+    return f"{value_words(figure, value)} {unit_words(figure, line)}".rstrip()
+
+
+def amount_words(figure: Figure, amount: float, line: Line | None = None) -> str:
+    """Write an amount with its unit, never shown as nothing: ``20 mm``, ``under 0.1 deg``.
+
+    Parameters
+    ----------
+    figure : Figure
+    amount : float
+        In the figure's unit.
+    line : Line or None
+        Says the currency of money.
+    """
     least = figure.resolution
     if 0.0 < amount < least:
-        return f"under {value_words(figure, least)} {figure.unit}".rstrip()
-    return f"{value_words(figure, amount)} {figure.unit}".rstrip()
+        return f"under {measured_words(figure, least, line)}"
+    return measured_words(figure, amount, line)
 
 
 def propulsion_words(client: Client) -> str:

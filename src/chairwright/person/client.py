@@ -124,8 +124,10 @@ class Client:
         Choices the clinician has settled, choice name to option code.
     weights : dict
         Figure to the weight that the clinician gives a rule's preference on it.
+    extras : tuple of str
+        Codes of the accessories that are to be fitted.
     where : dict
-        Field name to ``file:line``; ``weights.FIGURE`` for each weight.
+        Field name to ``file:line``; ``weights.FIGURE`` for each weight, ``extras.CODE`` likewise.
     """
 
     reference: str
@@ -140,6 +142,7 @@ class Client:
     leg_mass_factor: float = 1.0
     fixed_choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
     weights: dict[str, float] = field(default_factory=dict)
+    extras: tuple[str, ...] = ()
     where: dict[str, str] = field(default_factory=dict)
 
     @property
