@@ -9,7 +9,7 @@ import pytest
 
 from chairwright.chair.occupant import Occupant
 from chairwright.errors import InputError
-from chairwright.line.model import Choice
+from chairwright.line.model import Choice, Option
 from chairwright.search import engine, geometry
 from chairwright.search.space import Space, open_space
 
@@ -18,7 +18,7 @@ from .people import anybody, seated
 from .small_lines import Drawn, drawn_line
 
 Rng = np.random.Generator
-SMALLEST, LARGEST = 1_000, 50_000
+SMALLEST, LARGEST = 2_000, 120_000
 """Products of all options; rules and what is on request leave less."""
 OFTEN_SETTLED = (
     "rear_wheel", "axle_hole", "stem_spacer", "seat_width", "arm_support", "seat_depth",
@@ -54,7 +54,7 @@ def draw(seed: int, *, standing: bool = True) -> Case:
 def _with_client(rng: Rng, drawn: Drawn) -> Case | None:
     """Draw a client and decisions; None when they leave a choice without any option."""
     occupant = seated(anybody(rng))
-    settled, made_to_order = _settled(rng, drawn), bool(rng.random() < 0.4)
+    settled, made_to_order = _settled(rng, drawn), bool(rng.random() < 0.5)
     everything = look_at_everything(drawn, occupant, settled, made_to_order=made_to_order)
     if everything.bare:
         _must_be_refused(drawn, occupant, settled)
@@ -63,19 +63,25 @@ def _with_client(rng: Rng, drawn: Drawn) -> Case | None:
     return Case(rng, space, everything)
 
 
-def _must_be_refused(
-    drawn: Drawn, occupant: Occupant, settled: dict[str, tuple[str, ...]]
-) -> None:
+def _must_be_refused(drawn: Drawn, occupant: Occupant, settled: dict[str, tuple[str, ...]]) -> None:
     with pytest.raises(InputError):
         open_space(drawn.line, occupant, settled)
 
 
 def _settled(rng: Rng, drawn: Drawn) -> dict[str, tuple[str, ...]]:
-    """Now and then the clinician names options or parts, whatever their kind."""
+    """Now and then the clinician names options or parts, most often what is on request."""
+    choices = {name: drawn.line.choices[name] for name in OFTEN_SETTLED}
+    special = [name for name, each in choices.items() if any(_asked(o) for o in each.options)]
     found = {}
-    for name in rng.permutation(OFTEN_SETTLED)[: int(rng.choice([0, 0, 1, 2]))]:
-        found[str(name)] = _named(rng, drawn.line.choices[str(name)])
+    for _ in range(int(rng.choice([0, 1, 1, 2]))):
+        likely = special if special and rng.random() < 0.6 else list(choices)
+        name = str(rng.choice(likely))
+        found[name] = _named(rng, choices[name])
     return found
+
+
+def _asked(option: Option) -> bool:
+    return option.kind == "on request"
 
 
 def _named(rng: Rng, choice: Choice) -> tuple[str, ...]:

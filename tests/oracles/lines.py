@@ -39,7 +39,7 @@ def line_from(data: Written) -> Line:
     """Write a line file and load it as any user would."""
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "line.yaml"
-        writer = YAML(typ="safe")
+        writer: Any = YAML(typ="safe")
         writer.sort_base_mapping_type_on_output = False  # the file's order breaks ties
         with path.open("w", encoding="utf-8") as stream:
             writer.dump(data, stream)

@@ -60,5 +60,5 @@ def allowed_positions(line: Line, occupant: Occupant) -> dict[str, NDArray[np.in
     allowed["foot_supports"] = np.array(suits)
     if occupant.hands_that_push:
         rims = [option.numbers["fitted"] > 0 for option in line.choices["hand_rim"].options]
-        allowed["hand_rim"] = np.nonzero(rims)[0]
+        allowed["hand_rim"] = np.nonzero(np.array(rims))[0]
     return allowed

@@ -29,10 +29,10 @@ MAYBE = {"stem_spacers": 2, "push_handles": 2, "belts": 2}
 WITHIN = {
     "axle_plates": 2, "columns": 3, "rows": 3, "forks": 2, "fork_holes": 2, "casters": 2,
     "housings": 2, "housing_rows": 3, "stems": 3, "pads": 2, "lengths": 3, "anti_tip_holes": 3,
-    "made_to_order": 4,
+    "made_to_order": 5,
 }  # fmt: skip
-FREE = {**dict.fromkeys(MAYBE, 0), "anti_tip_holes": 0, "made_to_order": 0}
-"""Where a line starts with none."""
+FIRST = {**dict.fromkeys(MAYBE, 0), "anti_tip_holes": 0, "made_to_order": 2}
+"""How many a line starts with, where that is not one."""
 WITH_NONE = frozenset({*MAYBE, "anti_tip_holes", "made_to_order"})
 
 
@@ -95,7 +95,7 @@ def _drawn(rng: Rng, largest: int) -> Written:
 def _counts(rng: Rng, largest: int) -> dict[str, int]:
     """How many options of each: one more of something while the product stays small."""
     most = {**FEW_OF, **MAYBE, **WITHIN}
-    count, total = {name: FREE.get(name, 1) for name in most}, 2.0
+    count, total = {name: FIRST.get(name, 1) for name in most}, 6.0
     for _ in range(200):
         name = str(rng.choice(list(most)))
         now = count[name] + (name in WITH_NONE)

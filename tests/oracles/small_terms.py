@@ -24,7 +24,7 @@ SIZES = {
     "back_height": ("back_heights", "height_mm"),
     "leg_length": ("leg_lengths", "length_mm"),
 }
-MOST_LOAD_KG = 260.0
+MOST_LOAD_KG = 260
 
 
 def random_terms(data: Written, rng: Rng, made_to_order: int) -> None:
@@ -36,7 +36,7 @@ def random_terms(data: Written, rng: Rng, made_to_order: int) -> None:
         Changed in place.
     rng : numpy.random.Generator
     made_to_order : int
-        About how many sizes made to order.
+        How many sizes made to order, those counted that are standard as well.
     """
     data["base_price"] = float(rng.integers(200, 900))
     data["build_days"] = int(rng.integers(0, 30))
@@ -74,7 +74,7 @@ def _on_request(data: Written, rng: Rng, name: str) -> None:
     parts = data[name]
     for at in rng.permutation(len(parts)):
         left = sum(not part.get("on_request", False) for part in parts)
-        if (left > 1 or not required) and rng.random() < 0.12:
+        if (left > 1 or not required) and rng.random() < 0.2:
             parts[at]["on_request"] = True
 
 
@@ -82,8 +82,8 @@ def _custom(data: Written, rng: Rng, count: int) -> Written:
     """Ranges beside the standard sizes, some of which they meet."""
     found: Written = {}
     for name in rng.permutation(list(SIZES)):
-        more = int(rng.integers(0, 3))
-        if count >= more > 0:
+        more = min(count, int(rng.integers(1, 4)))
+        if more:
             found[str(name)] = _range(_standard(data, str(name)), rng, more)
             count -= more
     return found

@@ -104,8 +104,10 @@ def _numbered(key: str) -> Callable[[Written], Iterator[Said]]:
 
     def codes(part: Written) -> Iterator[Said]:
         holes = part.get(key)
-        yield from [Said(part["code"])] if holes is None else (
-            Said(f"{part['code']}-{hole}") for hole in holes
+        yield from (
+            [Said(part["code"])]
+            if holes is None
+            else (Said(f"{part['code']}-{hole}") for hole in holes)
         )
 
     return codes
@@ -133,8 +135,10 @@ def _steps(written: Any) -> list[float]:
 
 def _pads(arm: Written) -> Iterator[Said]:
     pads = arm.get("pad_heights_mm")
-    yield from [Said(arm["code"])] if pads is None else (
-        Said(f"{arm['code']}-{pad:g}") for pad in _steps(pads)
+    yield from (
+        [Said(arm["code"])]
+        if pads is None
+        else (Said(f"{arm['code']}-{pad:g}") for pad in _steps(pads))
     )
 
 

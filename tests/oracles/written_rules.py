@@ -116,7 +116,7 @@ def open_positions(
     return found
 
 
-FITTED = ({"left", "right"}, {"left"}, {"right"}, set())
+FITTED: tuple[set[str], ...] = ({"left", "right"}, {"left"}, {"right"}, set())
 """Sides with a foot support: both, left only, right only, none."""
 
 
