@@ -78,7 +78,19 @@ def joined(name: str, rows: Rows) -> FloatArray:
 
 
 def matters(line: Line, choice: str, term: Term) -> bool:
-    """Whether the options of a choice differ from the term's neutral number."""
+    """Whether the options of a choice differ from the term's neutral number.
+
+    Parameters
+    ----------
+    line : Line
+    choice : str
+    term : Term
+
+    Returns
+    -------
+    bool
+        False when joining the choice changes nothing.
+    """
     neutral = math.inf if term.add is np.minimum else 0.0
     return bool((line.column(choice, term.key) != neutral).any())
 
