@@ -81,7 +81,7 @@ FORM = (
     Seed("a mass in grams", "mass_kg: 0.45", "mass_kg: 450",
          "code: FS", ("450", "less than or equal to 40")),
     Seed("steps of nothing", CUSTOM_DEPTH, CUSTOM_DEPTH.replace("10", "0"),
-         "seat_depth: {", ("step_mm", "greater than 0")),
+         "seat_depth: {", ("step_mm", "greater than or equal to 1")),
     Seed("a range upside down", CUSTOM_DEPTH,
          CUSTOM_DEPTH.replace("300, to_mm: 520", "520, to_mm: 300"),
          "seat_depth: {", ("from_mm must not exceed to_mm", "520 and 300", "Swap")),

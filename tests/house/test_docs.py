@@ -21,7 +21,8 @@ PAGES = [path for path in project_files() if path.suffix == ".md"]
 REFERENCE = ROOT / "docs" / "reference"
 LINK = re.compile(r"!?\[[^\]]*\]\(([^)\s]+)\)")
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
-FORMAT_LINE = r"chairwright (?:client|set-up|line) \d+"
+FORMAT_LINE = re.compile(r"chairwright (?:client|set-up|line) \d+")
+"""What stands behind ``format:`` in a file; it looks like a command and is none."""
 CODE = re.compile(r"`([^`\n]+)`")
 
 
@@ -58,10 +59,12 @@ def test_links_lead_somewhere(path: Path) -> None:
 @pytest.mark.parametrize("path", PAGES, ids=named)
 def test_shown_commands_parse(path: Path) -> None:
     for line in commands(path):
+        if FORMAT_LINE.fullmatch(line):
+            continue
         words = shlex.split(line.replace("[", "").replace("]", ""), comments=True)[1:]
         name = next((word for word in words if not word.startswith("-")), None)
         known = {command.name for command in COMMANDS}
-        if name not in known and (name is None or re.fullmatch(FORMAT_LINE, line)):
+        if name is None:
             continue
         assert name in known | {"COMMAND"}, line
         if name in known and len(words) > 1 and "--help" not in words:

@@ -3,42 +3,30 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, get_args, get_type_hints
 
 import pytest
-from pydantic import BaseModel
 
 from chairwright.figures.registry import FIGURES, GROUPS, Figure
 from chairwright.files.client import read_client
 from chairwright.files.setup import read_setup
 from chairwright.fitting.fit import read_person
 from chairwright.fitting.setup import check_setup, index_of
-from chairwright.line import schema
 from chairwright.line.choices import CHOICES
 from chairwright.line.load import load_line
+from chairwright.line.made_to_order import LETTERS
 
+from . import line_page
 from .tree import ROOT
 
 REFERENCE = ROOT / "docs" / "reference"
 FIGURES_PAGE = (REFERENCE / "figures.md").read_text("utf-8")
 LINE_PAGE = (REFERENCE / "line-file.md").read_text("utf-8")
-LIMITS = {
-    "code": schema.Code,
-    "words": schema.Words,
-    "size": schema.Size,
-    "place": schema.Place,
-    "mass": schema.Mass,
-    "angle": schema.Angle,
-    "at": schema.At,
-    "hole": schema.Hole,
-    "capital letter": schema.Column,
-    "list of codes": schema.Codes,
-    "choice": str,
-}
-HEAD = ("format", "name", "title", "maker", "version")
-UNITS = {"_mm": "mm", "_deg": "deg", "_kg": "kg", "_kgm2": "kg m²"}
+ROW = re.compile(r"\| (?:`?([\w ]+?)`? )?\| `(\w+)` \| ([^|]*) \| ([^|]*) \| ?([^|]*)\|")
+PLAIN_KEYS = ("code", "name", "mass_kg", "at_mm")
+"""Keys that say enough by themselves: their meaning stands once, above the tables."""
+LINE_PAGE_FIELDS = line_page.fields()
+HEAD = line_page.head()
 
 
 def meaning(figure: Figure) -> str:
@@ -85,84 +73,47 @@ def test_the_set_up_page_shows_a_chair_that_can_be_built(tmp_path: Path) -> None
     check_setup(setup, line, person.occupant, index_of(setup, line))
 
 
-def line_rows() -> list[tuple[str, str, str]]:
-    """Every (list, key, limits) of the line page; a blank first cell repeats the one above."""
+def line_rows() -> list[tuple[str, str, str, str]]:
+    """Every (list, key, limits, left out) of the line page; a blank first cell repeats the last."""
     rows, name = [], ""
     for line in LINE_PAGE.partition("## Order of the choices")[0].splitlines():
-        found = re.match(r"\| (?:`(\w+)`)? ?\| `(\w+)` \| ([^|]*) \|", line)
+        found = ROW.match(line)
         if found:
             name = found[1] or name
-            rows.append((name, found[2], found[3]))
+            assert found[5].strip() or found[2] in PLAIN_KEYS, line
+            rows.append((name, found[2], found[3], found[4]))
     return rows
 
 
-def models() -> Iterator[tuple[str, type[BaseModel]]]:
-    """Every list or table of a line file with the schema of its entries."""
-    for name, kind in get_type_hints(schema.WrittenLine).items():
-        inner = get_args(kind)[-1] if get_args(kind) else kind
-        if isinstance(inner, type) and issubclass(inner, BaseModel):
-            yield name, inner
-
-
 def test_the_line_page_lists_every_key() -> None:
-    wanted = {(name, key) for name, model in models() for key in model.model_fields}
-    told = [(name, key) for name, key, _ in line_rows()]
+    told = [(name, key) for name, key, _, _ in line_rows()]
     assert len(told) == len(set(told))
-    assert set(told) == wanted
-    head = set(schema.WrittenLine.model_fields) - {name for name, _ in models()}
-    assert head == set(HEAD)
+    assert set(told) == set(LINE_PAGE_FIELDS)
     for key in HEAD:
         assert f"\n| `{key}` |" in LINE_PAGE
 
 
-def limits(key: str, kind: Any) -> str:
-    """What the page must say of one key."""
-    for words, alias in LIMITS.items():
-        if kind is alias:
-            return words
-    inner = get_args(kind)[0] if get_args(kind) else kind
-    parts = get_args(inner)
-    if str(inner).startswith("dict"):
-        if "Literal" in str(parts[0]):
-            named = " or ".join(f"`{each}`" for each in get_args(parts[0]))
-            return f"{named}: {limits(key, parts[1])}"
-        return f"{limits(key, parts[0])}: {limits(key, parts[1])}"
-    if str(inner).startswith("list"):
-        words = limits(key, parts[0])
-        return f"list of {'codes' if parts[0] is str else words}"
-    if kind == list[str]:
-        return "list of codes"
-    return numbers(key, kind)
+def test_the_line_page_names_the_lists_that_may_be_left_out() -> None:
+    (words,) = re.findall(r"^May be left out: (.*)$", LINE_PAGE, re.MULTILINE)
+    assert set(re.findall(r"`(\w+)`", words)) == line_page.may_be_left_out()
 
 
-def numbers(key: str, kind: Any) -> str:
-    """A range in words, with the unit that the key's ending says."""
-    bounds = {type(each).__name__: each for each in get_args(kind)[1].metadata}
-    unit = UNITS["_" + key.rpartition("_")[2]]
-    high = f"{bounds['Le'].le:g} {unit}"
-    if "Gt" in bounds:
-        return f"above {bounds['Gt'].gt:g}, at most {high}"
-    return f"{bounds['Ge'].ge:g} to {high}"
+def test_the_line_page_names_the_choices_that_can_be_made_to_order() -> None:
+    part = LINE_PAGE.partition("## Sizes made to order")[2].partition("\n## ")[0]
+    for choice, letter in LETTERS.items():
+        assert f"\n| `{choice}` | `M{letter}" in part
 
 
-@pytest.mark.parametrize(("name", "key", "told"), line_rows())
-def test_the_line_page_states_the_limits(name: str, key: str, told: str) -> None:
-    model = dict(models())[name]
-    hints = get_type_hints(model, include_extras=True)
-    assert told == limits(key, hints[key]), f"{name}.{key}"
+@pytest.mark.parametrize(("name", "key", "limits", "left_out"), line_rows())
+def test_the_line_page_states_limits_and_what_a_key_left_out_means(
+    name: str, key: str, limits: str, left_out: str
+) -> None:
+    assert (limits, left_out) == LINE_PAGE_FIELDS[name, key], f"{name}.{key}"
 
 
 def test_the_line_page_states_the_limits_of_each_kind() -> None:
-    for words, alias in (
-        ("size", schema.Size),
-        ("place", schema.Place),
-        ("mass", schema.Mass),
-        ("angle", schema.Angle),
-    ):
-        bounds = {type(each).__name__: each for each in get_args(alias)[1].metadata}
-        unit = {"mass": "kg", "angle": "deg"}.get(words, "mm")
-        low = f"above {bounds['Gt'].gt:g}, at most" if "Gt" in bounds else f"{bounds['Ge'].ge:g} to"
-        assert f"\n| {words} | {low} {bounds['Le'].le:g} {unit} |" in LINE_PAGE
+    for words, told in line_page.kinds().items():
+        assert f"\n| {words} | {told} |" in LINE_PAGE
 
 
 def test_the_line_page_lists_the_choices_with_codes_of_the_shipped_line() -> None:

@@ -122,8 +122,8 @@ class WrittenLine(Written):
     cushions: Annotated[list[Cushion], Field(min_length=1)]
     back_angles: Annotated[list[BackAngle], Field(min_length=1)]
     back_supports: Annotated[list[BackSupport], Field(min_length=1)]
-    hangers: Annotated[list[Hanger], Field(default_factory=list)]
-    foot_plates: Annotated[list[FootPlate], Field(default_factory=list)]
+    hangers: Annotated[list[Hanger], Field(min_length=1)]
+    foot_plates: Annotated[list[FootPlate], Field(min_length=1)]
     leg_lengths: LegLengths
     back_heights: Annotated[list[BackHeight], Field(min_length=1)]
     push_handles: Annotated[list[PushHandle], Field(default_factory=list)]
