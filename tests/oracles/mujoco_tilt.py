@@ -25,9 +25,11 @@ MassAt = tuple[float, float, float, float]
 """Mass [kg] and place [mm]; of many, an array of shape (n, 4)."""
 
 STEPS = 300
-BELOW = 0.05
-"""Second slope as a share of the tipping angle: low enough for all four feet to keep bearing,
-so that no foot chatters on the floor."""
+BELOW = (0.05, 0.02, 0.01, 0.005)
+"""Second slope as a share of the tipping angle: the first at which every foot keeps bearing, so
+that none chatters on the floor."""
+KEEPS_BEARING = 0.4
+"""Share of its load on the level floor with which a foot keeps bearing."""
 STEPS_TO_TILT = 4000
 STEPS_TO_TOPPLE = 4000
 FOOT_MM = 5.0
@@ -90,8 +92,11 @@ class Chair:
         direction_deg : float
         """
         away = self._from_edge(hint, direction_deg)
-        slope = BELOW * hint.angle_deg
-        there = self.loads(slope, direction_deg)
+        for share in BELOW:
+            slope = share * hint.angle_deg
+            there = self.loads(slope, direction_deg)
+            if (there >= KEEPS_BEARING * self._level).all():
+                break
         return _root(float(self._level @ away), float(there @ away), slope)
 
     def topples(self, slope_deg: float, direction_deg: float) -> bool:
@@ -143,7 +148,7 @@ class ChairOnFreeWheels:
     def tips_back_at(self, hint: Tipping) -> float:
         """Slope at which the casters stop bearing [deg], from the level and one slope below."""
         names = ["caster0", "caster1"]
-        slope_deg = BELOW * hint.angle_deg
+        slope_deg = BELOW[0] * hint.angle_deg
         level, there = (
             float(self._engine.loads(slope, 180.0, names).sum()) for slope in (0.0, slope_deg)
         )
