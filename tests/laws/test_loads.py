@@ -136,12 +136,13 @@ LEVELS: tuple[AmputationLevel, ...] = (
 def test_a_lost_leg_moves_the_centre_of_mass_back_and_up(
     level: AmputationLevel, both: bool, seed: int
 ) -> None:
-    # AM-09: the lost part lies ahead of and below the centre of mass of the occupied chair.
+    # AM-09: the lost part lies ahead of and below the centre of mass of the occupied chair. On a
+    # leg support raised to 15 deg it does not always lie below.
     rng = np.random.default_rng(seed)
     whole = adult(rng)
     sides: tuple[Side, ...] = ("left", "right") if both else ("left",)
     occupant, lost = _with_and_without(whole, tuple(Amputation(s, level) for s in sides))
-    rows, _ = random_setups(everyday(), occupant, rng, 40)
+    rows, _ = random_setups(everyday(), occupant, rng, 40, lambda r: np.degrees(r["hanger"]) > 20)
     made = make(everyday(), occupant, rows.index)
     after = made.changed(occupant=lost)
     assert (after["com_x_mm"] < made["com_x_mm"]).all()
