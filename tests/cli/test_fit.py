@@ -48,7 +48,10 @@ def test_text_shows_measures_space_choices_figures_and_front(
     assert "Measures: 3 taken" in captured.out
     assert "Best set-up, proven" in captured.out
     assert "WHO WSTP (restated by a secondary source)" in captured.out
-    assert "Trade-off: least tipping angle of all directions against overall width" in captured.out
+    (front,) = [part for part in captured.out.split("\n\n") if part.startswith("Trade-off: ")]
+    told = " ".join(front.split())
+    for label in ("least tipping angle of all directions", "overall width", "elbow off the middle"):
+        assert label in told
     assert "never replaces, a qualified assessment" in captured.out
     order = [
         captured.out.index(f"{number} {step}")
@@ -158,7 +161,7 @@ def test_nothing_fits_is_a_result_with_reasons_and_a_marked_sheet(
 ) -> None:
     path, out = client_file(tmp_path, TOO_NARROW), tmp_path / "out"
     text = run(capsys, str(path), "--out", str(out))
-    assert "No set-up of this line meets every must." in text
+    assert "No set-up of this line meets every must" in text
     assert "1. " in text
     assert "These cannot hold together on this line:" in text
     assert "Overall width at most 450 mm" in text
