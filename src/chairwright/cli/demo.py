@@ -57,7 +57,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Fit every client of a folder."""
     paths, line = client_paths(args.clients), load_line(args.line)
-    from chairwright.cli.output import write_files
+    from chairwright.cli.output import file_name, write_files
     from chairwright.fitting.fit import fit_client
 
     rows = []
@@ -67,7 +67,8 @@ def run(args: argparse.Namespace) -> int:
         fit = fit_client(client, line, front=False, progress=lambda words: tell([f"  {words}"]))
         rows.append(_row(fit))
         if args.out is not None:
-            write_files(fit, path, args.line, args.out, "a4", "mm", overwrite=True)
+            name = file_name(client.reference)
+            write_files(fit, path, args.line, args.out, "a4", "mm", name=name, overwrite=True)
     print(text_table(COLUMNS, rows, RIGHT))
     print(_foot(args.out))
     return 0

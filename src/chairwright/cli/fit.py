@@ -1,18 +1,25 @@
-"""Find the best set-up of a line for a client; when nothing fits, say why."""
+"""Find the best set-up for a client on one line or several; when nothing fits, say why."""
 
 from __future__ import annotations
 
 import argparse
 import json
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from chairwright.cli.report import tell
+from chairwright.errors import InputError, Problem
 from chairwright.files.client import read_client
 from chairwright.line.load import load_line
 
 if TYPE_CHECKING:
     from chairwright.fitting.fit import Fit
+    from chairwright.fitting.lines import SideBySide
+    from chairwright.line.model import Line
+    from chairwright.person.client import Client
+
+DEFAULT_LINE = "everyday"
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -20,9 +27,37 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("client", metavar="CLIENT", help="client file (YAML)")
     parser.add_argument(
         "--line",
-        default="everyday",
-        help="plain name of a shipped line, or the path of a line file (default: everyday)",
+        metavar="LINE",
+        action="append",
+        dest="lines",
+        help="plain name of a shipped line, or the path of a line file (default: everyday); said "
+        "several times: the lines side by side",
     )
+    parser.add_argument(
+        "--made-to-order",
+        dest="to_order",
+        choices=("when-needed", "always", "never"),
+        default="when-needed",
+        help="when to look at sizes made to order: when-needed, if no standard set-up meets every "
+        "must, for the least surcharge; always, like standard sizes; never (default: when-needed)",
+    )
+    parser.add_argument(
+        "--all-reasons",
+        action="store_true",
+        help="when nothing fits, find every smallest group to give up (can take minutes)",
+    )
+    front = parser.add_mutually_exclusive_group()
+    front.add_argument(
+        "--trade",
+        metavar="FIGURE,FIGURE",
+        help="two to four figures that the trade-off is about, such as "
+        "price,chair_mass_kg,tip_rear_locked_deg; =least or =most says which way is better",
+    )
+    front.add_argument("--no-front", action="store_true", help="leave the trade-off out")
+    _add_output_arguments(parser)
+
+
+def _add_output_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--out", metavar="DIR", type=Path, help="write set-up, sheet, drawings and figures there"
     )
@@ -36,17 +71,110 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--units", choices=("mm", "in"), default="mm", help="in: add inches to lengths"
     )
-    parser.add_argument(
-        "--front",
-        action=argparse.BooleanOptionalAction,
-        default=True,
-        help="trace the trade-off front (default: yes)",
+
+
+def run(args: argparse.Namespace) -> int:
+    """Fit one client, print the result, and write its files when a folder is named."""
+    names = list(dict.fromkeys(args.lines or [DEFAULT_LINE]))
+    if len(names) > 1:
+        _refuse_for_several(args)
+    client, lines = read_client(args.client), {name: load_line(name) for name in names}
+    if len(lines) > 1:
+        return _run_several(args, client, lines)
+    ((name, line),) = lines.items()
+    return _run_one(args, client, name, line)
+
+
+def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) -> int:
+    from chairwright.cli.output import file_name
+    from chairwright.fitting.fit import fit_client
+    from chairwright.fitting.trade import read_objectives
+
+    objectives = () if args.trade is None else read_objectives(args.trade)
+    files = {name: file_name(client.reference)}
+    _check_free(args, files)
+    fit = fit_client(
+        client,
+        line,
+        front=not args.no_front,
+        objectives=objectives,
+        to_order=args.to_order,
+        most_corrections=_most(args),
+        progress=_progress(client),
     )
-    parser.add_argument(
-        "--all-reasons",
-        action="store_true",
-        help="when nothing fits, find every smallest group to give up (can take minutes)",
+    written = _written(args, {name: fit}, files)
+    _show(fit, args)
+    tell([f"wrote {path}" for path in written])
+    return 0
+
+
+def _run_several(args: argparse.Namespace, client: Client, lines: dict[str, Line]) -> int:
+    from chairwright.cli.output import file_name
+    from chairwright.fitting.lines import fit_lines
+
+    files = {name: file_name(client.reference, line.name) for name, line in lines.items()}
+    if len(set(files.values())) < len(files):
+        called = ", ".join(line.name for line in lines.values())
+        must = "the lines must have different names"
+        raise InputError(Problem("--line", must, called, "Change the name in one line file."))
+    _check_free(args, files)
+    found = fit_lines(
+        client,
+        list(lines.values()),
+        to_order=args.to_order,
+        most_corrections=_most(args),
+        progress=_progress(client),
     )
+    pairs = zip(lines, found.results, strict=True)
+    fits = {name: each.fit for name, each in pairs if each.fit is not None}
+    written = _written(args, fits, files)
+    _show_several(found, args)
+    tell([f"wrote {path}" for path in written])
+    return 0
+
+
+def _refuse_for_several(args: argparse.Namespace) -> None:
+    """Refuse what goes with one line only."""
+    typed = {"--trade": args.trade is not None}
+    problems = [
+        Problem(option, "it must go with one line", f"{len(args.lines)} lines", "Name one --line.")
+        for option, given in typed.items()
+        if given
+    ]
+    if problems:
+        raise InputError(*problems)
+
+
+def _check_free(args: argparse.Namespace, files: dict[str, str]) -> None:
+    if args.out is not None and not args.replace:
+        from chairwright.cli.output import check_free
+
+        check_free(args.out, files.values())
+
+
+def _most(args: argparse.Namespace) -> int | None:
+    from chairwright.fitting.fit import MOST_CORRECTIONS
+
+    return None if args.all_reasons else MOST_CORRECTIONS
+
+
+def _progress(client: Client) -> Callable[[str], None]:
+    return lambda words: tell([f"{client.reference}: {words}"])
+
+
+def _written(args: argparse.Namespace, fits: dict[str, Fit], files: dict[str, str]) -> list[Path]:
+    """Write the files of every fit when a folder is named."""
+    if args.out is None:
+        return []
+    from chairwright.cli.output import write_files
+
+    written: list[Path] = []
+    for line, fit in fits.items():
+        written += write_files(
+            fit, Path(args.client), line, args.out, args.paper, args.units,
+            name=files[line], overwrite=args.replace,
+        )  # fmt: skip
+    return written
 
 
 def _show(fit: Fit, args: argparse.Namespace) -> None:
@@ -60,27 +188,12 @@ def _show(fit: Fit, args: argparse.Namespace) -> None:
     print(fit_text(fit, args.units))
 
 
-def run(args: argparse.Namespace) -> int:
-    """Fit one client, print the result, and write its files when a folder is named."""
-    client, line = read_client(args.client), load_line(args.line)
-    from chairwright.cli.output import check_free, write_files
-    from chairwright.fitting.fit import MOST_CORRECTIONS, fit_client
+def _show_several(found: SideBySide, args: argparse.Namespace) -> None:
+    if args.json:
+        from chairwright.cli.report_lines import lines_data
 
-    if args.out is not None and not args.replace:
-        check_free(args.out, client.reference)
-    fit = fit_client(
-        client,
-        line,
-        front=args.front,
-        most_corrections=None if args.all_reasons else MOST_CORRECTIONS,
-        progress=lambda words: tell([f"{client.reference}: {words}"]),
-    )
-    written = []
-    if args.out is not None:
-        written = write_files(
-            fit, Path(args.client), args.line, args.out, args.paper, args.units,
-            overwrite=args.replace,
-        )  # fmt: skip
-    _show(fit, args)
-    tell([f"wrote {path}" for path in written])
-    return 0
+        print(json.dumps(lines_data(found), indent=2, allow_nan=False))
+        return
+    from chairwright.cli.report_lines import lines_text
+
+    print(lines_text(found, args.units))

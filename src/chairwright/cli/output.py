@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from pathlib import Path
 
 from chairwright.cli.report_json import figures_data
@@ -23,22 +24,41 @@ NEAREST = "-nearest"
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
 
 
-def check_free(folder: Path, reference: str) -> None:
+def file_name(reference: str, line: str = "") -> str:
+    """How the files of a client start: the reference, and the line's name when there are several.
+
+    Parameters
+    ----------
+    reference, line : str
+
+    Examples
+    --------
+    >>> file_name("WR-014"), file_name("WR-014", "light-rigid")
+    ('wr-014', 'wr-014-light-rigid')
+    """
+    return "-".join(part.lower() for part in (reference, line) if part)
+
+
+def check_free(folder: Path, names: Iterable[str]) -> None:
     """Refuse to start when a file of this client stands in the folder already.
 
     Parameters
     ----------
     folder : Path
-    reference : str
-        The client's reference.
+    names : iterable of str
+        How the files start, from `file_name`.
 
     Raises
     ------
     InputError
         With every file that is in the way.
     """
-    name = reference.lower()
-    paths = [folder / f"{name}{kind}-{end}" for kind in ("", NEAREST) for end in ENDINGS]
+    paths = [
+        folder / f"{name}{kind}-{end}"
+        for name in names
+        for kind in ("", NEAREST)
+        for end in ENDINGS
+    ]
     problems = [
         Problem(str(path), "the file must not exist yet", "a file", "Say --replace, or use "
                 "another folder.")
@@ -57,6 +77,7 @@ def write_files(
     paper: str,
     units: Units,
     *,
+    name: str,
     overwrite: bool,
 ) -> list[Path]:
     """Write the files of the best set-up, or of the nearest when nothing fits.
@@ -71,6 +92,8 @@ def write_files(
     folder : Path
     paper : {"a4", "letter"}
     units : {"mm", "in"}
+    name : str
+        How the files start, from `file_name`.
     overwrite : bool
 
     Returns
@@ -86,7 +109,7 @@ def write_files(
     """
     if fit.setup is None:
         return []
-    setup_id = fit.person.client.reference.lower() + (NEAREST if fit.best is None else "")
+    setup_id = name + (NEAREST if fit.best is None else "")
     made = _contents(fit, fit.setup, setup_id, PAPERS[paper], units)
     first = folder / f"{setup_id}-{ENDINGS[0]}"
     extras = [extra.code for extra in fit.setup.extras]

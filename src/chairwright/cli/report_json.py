@@ -6,7 +6,7 @@ import math
 from dataclasses import asdict
 
 from chairwright.fitting.described import Described, Judged
-from chairwright.fitting.fit import Fit
+from chairwright.fitting.fit import Fit, Person
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line
 from chairwright.search.front import Front, Objective
@@ -46,24 +46,66 @@ def fit_data(fit: Fit) -> Data:
     -------
     dict
     """
-    client, measures = fit.person.client, list(fit.person.measures)
+    return {"client": client_data(fit.person), **line_fit_data(fit)}
+
+
+def client_data(person: Person) -> Data:
+    """Who the client is, and what is to be said of the measures.
+
+    Parameters
+    ----------
+    person : Person
+
+    Returns
+    -------
+    dict
+    """
+    client, measures = person.client, list(person.measures)
     return {
-        "client": {
-            "reference": client.reference,
-            "sex": client.sex,
-            "propulsion": client.propulsion,
-            "measures_taken": sum(not measure.estimated for measure in measures),
-            "measures_estimated": sum(measure.estimated for measure in measures),
-            "remarks": [asdict(remark) for remark in fit.person.review.remarks],
-        },
-        "line": {
-            "name": fit.line.name,
-            "title": fit.line.title,
-            "maker": fit.line.maker,
-            "version": fit.line.version,
-            "currency": fit.line.currency,
-        },
+        "reference": client.reference,
+        "sex": client.sex,
+        "propulsion": client.propulsion,
+        "measures_taken": sum(not measure.estimated for measure in measures),
+        "measures_estimated": sum(measure.estimated for measure in measures),
+        "remarks": [asdict(remark) for remark in person.review.remarks],
+    }
+
+
+def line_data(line: Line) -> Data:
+    """Which line it is.
+
+    Parameters
+    ----------
+    line : Line
+
+    Returns
+    -------
+    dict
+    """
+    return {
+        "name": line.name,
+        "title": line.title,
+        "maker": line.maker,
+        "version": line.version,
+        "currency": line.currency,
+    }
+
+
+def line_fit_data(fit: Fit) -> Data:
+    """What came out on one line.
+
+    Parameters
+    ----------
+    fit : Fit
+
+    Returns
+    -------
+    dict
+    """
+    return {
+        "line": line_data(fit.line),
         "set_ups": fit.count,
+        "made_to_order_looked_at": fit.extent != "standard",
         "meets_every_must": fit.best is not None,
         "best": None
         if fit.best is None

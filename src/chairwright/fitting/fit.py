@@ -4,29 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
 
 from chairwright.chair.occupant import Occupant, seat
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
 from chairwright.fitting.settled import space_for
+from chairwright.fitting.to_order import (
+    MONEY,
+    ToOrder,
+    cheapest_reasons,
+    find_cheapest,
+    offers_more,
+    surcharge_of,
+    within,
+)
+from chairwright.fitting.trade import usual_objectives
 from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.person.estimates import MeasureSet, complete
 from chairwright.person.plausibility import Review, review
 from chairwright.search.best import Best, find_best
 from chairwright.search.front import Front, Objective, find_front
-from chairwright.search.prepared import prepare
+from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.reasons import Reasons, find_reasons
 from chairwright.search.space import Space
 from chairwright.targets.build import targets_for
 from chairwright.targets.target import Target
 
 Progress = Callable[[str], None]
-
-BALANCE = Objective("tip_least_deg", "max")
-WIDTH = Objective("overall_width_mm", "min")
-REACH = Objective("push_reach_deg", "min")
-TURNING = Objective("turning_diameter_mm", "min")
+Extent = Literal["standard", "needed", "always"]
 
 
 @dataclass(frozen=True)
@@ -49,6 +56,7 @@ class Fit:
     person : Person
     line : Line
     space : Space
+        What was looked at last: the standard range, or that and the sizes made to order.
     count : int
         Set-ups in the space, exact.
     best : Best or None
@@ -61,6 +69,9 @@ class Fit:
         None when nothing fits or nobody asked.
     objectives : tuple of Objective
         What the front trades off.
+    extent : {"standard", "needed", "always"}
+        Whether sizes made to order were not looked at, were when the standard range had no
+        set-up that holds every must, or were from the start.
     """
 
     person: Person
@@ -72,6 +83,7 @@ class Fit:
     setup: Described | None
     front: Front | None
     objectives: tuple[Objective, ...]
+    extent: Extent = "standard"
 
 
 MOST_CORRECTIONS = 4
@@ -105,16 +117,13 @@ def read_person(client: Client) -> Person:
     )
 
 
-def objectives_for(occupant: Occupant) -> tuple[Objective, ...]:
-    """What the trade-off front is about: balance, width, and the push or the turning circle."""
-    return (BALANCE, WIDTH, REACH if occupant.hands_that_push else TURNING)
-
-
 def fit_client(
     client: Client,
     line: Line,
     *,
     front: bool = True,
+    objectives: tuple[Objective, ...] = (),
+    to_order: ToOrder = "when-needed",
     most_corrections: int | None = MOST_CORRECTIONS,
     progress: Progress = lambda _: None,
 ) -> Fit:
@@ -126,6 +135,11 @@ def fit_client(
     line : Line
     front : bool
         Whether the trade-off front is wanted.
+    objectives : tuple of Objective
+        What the front trades off; without any, what `trade.usual_objectives` says.
+    to_order : {"when-needed", "always", "never"}
+        When sizes made to order are looked at. Where they are needed, the least surcharge goes
+        before the preferences.
     most_corrections : int or None
         After how many corrections the search for reasons stops; None for all of them.
     progress : callable
@@ -141,29 +155,85 @@ def fit_client(
         When the client file asks for what cannot be meant.
     """
     person, line = read_person(client), with_extras(line, client.extras, client.where)
-    space = space_for(client, line, person.occupant)
-    count = space.count
-    progress(f"{count:,} set-ups; looking for the best")
-    prepared = prepare(space)
-    best = find_best(prepared, person.targets) if count else None
-    objectives = objectives_for(person.occupant)
-    reasons, setup, found = None, None, None
-    if best is not None:
-        setup = describe(line, person.occupant, best.index, person.targets)
+    searched = _search(person, line, to_order, progress)
+    objectives = objectives or usual_objectives(person.occupant)
+    index, reasons, found = None, None, None
+    if searched.best is not None:
+        index = searched.best.index
         if front:
-            progress(f"{best.looked_at:,} looked at; tracing the trade-off front")
-            found = find_front(prepared, person.targets, objectives)
+            progress(f"{searched.best.looked_at:,} looked at; tracing the trade-off front")
+            found = _front(person, searched, objectives)
     else:
-        progress("no set-up meets every must; looking for the reasons")
-        reasons = Reasons((), ())
-        if count:
-            reasons = find_reasons(
-                prepared,
-                person.targets,
-                most_corrections,
-                lambda found: progress(f"reasons: {found} so far"),
-            )
+        reasons = _reasons(person, searched, most_corrections, progress)
         if reasons.corrections:
-            nearest = reasons.corrections[0].index
-            setup = describe(line, person.occupant, nearest, person.targets)
-    return Fit(person, line, space, count, best, reasons, setup, found, objectives)
+            index = reasons.corrections[0].index
+    return Fit(
+        person=person,
+        line=line,
+        space=searched.space,
+        count=searched.count,
+        best=searched.best,
+        reasons=reasons,
+        setup=None if index is None else describe(line, person.occupant, index, person.targets),
+        front=found,
+        objectives=objectives,
+        extent=searched.extent,
+    )
+
+
+@dataclass(frozen=True)
+class _Searched:
+    prepared: Prepared
+    count: int
+    best: Best | None
+    extent: Extent
+
+    @property
+    def space(self) -> Space:
+        return self.prepared.space
+
+
+def _search(person: Person, line: Line, to_order: ToOrder, progress: Progress) -> _Searched:
+    """Search the standard range, and the sizes made to order when they are wanted."""
+    standard = space_for(person.client, line, person.occupant)
+    extended = space_for(person.client, line, person.occupant, made_to_order=True)
+    more = offers_more(standard, extended)
+    if to_order != "always" or not more:
+        found = _searched(person, standard, "standard", progress)
+        if found.best is not None or to_order == "never" or not more:
+            return found
+        progress("no standard set-up meets every must; looking at sizes made to order")
+        return _searched(person, extended, "needed", progress)
+    return _searched(person, extended, "always", progress)
+
+
+def _searched(person: Person, space: Space, extent: Extent, progress: Progress) -> _Searched:
+    count, prepared = space.count, prepare(space)
+    progress(f"{count:,} set-ups; looking for the best")
+    find = find_cheapest if extent == "needed" else find_best
+    best = find(prepared, person.targets) if count else None
+    return _Searched(prepared, count, best, extent)
+
+
+def _front(person: Person, searched: _Searched, objectives: tuple[Objective, ...]) -> Front:
+    """The front; at no more than the least surcharge unless money is among its figures."""
+    targets = person.targets
+    money = any(aim.figure in MONEY for aim in objectives)
+    if searched.extent == "needed" and searched.best is not None and not money:
+        targets = within(targets, surcharge_of(searched.space, searched.best.index))
+    return find_front(searched.prepared, targets, objectives)
+
+
+def _reasons(person: Person, searched: _Searched, most: int | None, progress: Progress) -> Reasons:
+    progress("no set-up meets every must; looking for the reasons")
+    if not searched.count:
+        return Reasons((), ())
+    reasons = find_reasons(
+        searched.prepared,
+        person.targets,
+        most,
+        lambda found: progress(f"reasons: {found} so far"),
+    )
+    if searched.extent == "standard":
+        return reasons
+    return cheapest_reasons(searched.prepared, person.targets, reasons)

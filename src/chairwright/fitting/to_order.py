@@ -1,0 +1,117 @@
+"""Sizes made to order: what a line offers beyond its standard range, for the least surcharge."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Literal
+
+import numpy as np
+
+from chairwright.figures.evaluate import figures_of, realise
+from chairwright.search.best import Best, find_best
+from chairwright.search.prepared import Prepared
+from chairwright.search.reasons import Correction, Give, Reasons
+from chairwright.search.space import Space
+from chairwright.targets.target import Target
+
+ToOrder = Literal["when-needed", "always", "never"]
+"""When sizes made to order are looked at: only if no standard set-up holds every must, like
+standard sizes, or not at all."""
+
+SURCHARGE = "custom_surcharge"
+MONEY = frozenset({SURCHARGE, "price", "lead_days"})
+"""Figures that tell set-ups of different surcharge apart."""
+
+
+def offers_more(standard: Space, extended: Space) -> bool:
+    """Whether a space with sizes made to order has options that the standard one lacks."""
+    return any(
+        len(extended.allowed[name]) > len(options) for name, options in standard.allowed.items()
+    )
+
+
+def find_cheapest(prepared: Prepared, targets: Sequence[Target]) -> Best | None:
+    """The best of the set-ups with the least surcharge that holds every must.
+
+    Parameters
+    ----------
+    prepared : Prepared
+        A space with sizes made to order.
+    targets : sequence of Target
+
+    Returns
+    -------
+    Best or None
+        None when no set-up holds every must. Nothing cheaper holds every must, and nothing at
+        this surcharge misses the preferences by less.
+    """
+    musts = [target for target in targets if target.must]
+    first = find_best(prepared, [*musts, _no_more_than(0.0, must=False)])
+    if first is None:
+        return None
+    least = surcharge_of(prepared.space, first.index)
+    second = find_best(prepared, [*targets, _no_more_than(least)])
+    if second is None:
+        raise AssertionError(LOST)
+    return replace(second, looked_at=first.looked_at + second.looked_at)
+
+
+LOST = "a set-up at this surcharge was found before and must be found again"
+
+
+def within(targets: Sequence[Target], surcharge: float) -> tuple[Target, ...]:
+    """Targets with the must that sizes made to order cost no more than this."""
+    return (*targets, _no_more_than(surcharge))
+
+
+def surcharge_of(space: Space, index: dict[str, int]) -> float:
+    """Surcharge of one set-up [the line's currency]."""
+    rows, _ = realise(space.line, space.occupant, {n: np.array([at]) for n, at in index.items()})
+    return float(figures_of(rows, space.occupant, [SURCHARGE])[SURCHARGE][0])
+
+
+def cheapest_reasons(prepared: Prepared, targets: Sequence[Target], reasons: Reasons) -> Reasons:
+    """The same corrections, each shown by a set-up with the least surcharge for its amounts.
+
+    Parameters
+    ----------
+    prepared : Prepared
+        A space with sizes made to order.
+    targets : sequence of Target
+    reasons : Reasons
+        Of that space.
+
+    Returns
+    -------
+    Reasons
+    """
+    shown = tuple(_cheapest(prepared, targets, each) for each in reasons.corrections)
+    return replace(reasons, corrections=shown)
+
+
+def _cheapest(prepared: Prepared, targets: Sequence[Target], correction: Correction) -> Correction:
+    if any(give.value != give.value for give in correction.gives):
+        return correction
+    if surcharge_of(prepared.space, correction.index) == 0.0:
+        return correction
+    given = {give.target: give for give in correction.gives}
+    eased = [_opened(given[each]) if each in given else each for each in targets]
+    best = find_cheapest(prepared, eased)
+    if best is None:
+        raise AssertionError(LOST)
+    return replace(correction, index=best.index)
+
+
+def _opened(give: Give) -> Target:
+    """A must with its range opened as far as the value that was reached."""
+    low, high = give.target.low, give.target.high
+    return replace(
+        give.target,
+        low=None if low is None else min(low, give.value),
+        high=None if high is None else max(high, give.value),
+    )
+
+
+def _no_more_than(amount: float, *, must: bool = True) -> Target:
+    return Target(SURCHARGE, None, amount, must, 1.0, "", "sizes made to order cost the least")
