@@ -40,7 +40,10 @@ EXACT = 1e-9
         ("footplate_clearance_mm", 500.0 - 50.0 - 300.0 * math.sin(math.pi / 3) - 8.0),
         # Along the hanger from the cushion's front top edge (400, 32) to the pivot (420, -50).
         ("leg_support_length_mm", 300.0 + 20.0 * 0.5 + 82.0 * math.sin(math.pi / 3)),
-        ("load_margin_kg", 50.0),  # 130 - 80
+        ("load_margin_kg", 40.0),  # the casters' 120, less than frame and wheels, less 80
+        ("price", 677.5),  # 500 + rims 12.5 + arms 30 + back 90 + anti-tip 45
+        ("custom_surcharge", 0.0),
+        ("lead_days", 14.0),  # 10 to build, and the anti-tip device's 4, which is the longest
         ("overall_height_mm", 600.0 + 330.0),  # rail 500, post 400, handle 30 above
     ],
 )
@@ -49,15 +52,25 @@ def test_figure(figure: str, value: float) -> None:
 
 
 def test_mass_of_the_chair_is_the_sum_of_its_parts() -> None:
-    running_gear = 4.0 + 4.0 + 1.0 + 1.0 + 0.5 + 0.6
+    running_gear = 4.0 + 3.5 + 0.5 + 1.0 + 1.0 + 0.5 + 0.6
     seat = 0.4 + 0.8 + 2.0 + 1.5
-    back_and_rest = 0.6 + 0.7 + 2.2 + 0.3 + 0.5 + 0.9
+    back_and_rest = 0.6 + 0.7 + 0.4 + 1.4 + 0.8 + 0.3 + 0.5 + 0.5
     made = level_chair()
     assert running_gear + seat + back_and_rest == pytest.approx(21.0)
     assert made["chair_mass_kg"][0] == pytest.approx(21.0, abs=EXACT)
     assert made["total_mass_kg"][0] == pytest.approx(101.0, abs=EXACT)
-    # To lift: all but both wheels, arm supports, cushion and hangers.
+    # To lift: all but both wheels with their rims, arm supports, cushion, hangers and footplates.
     assert made["heaviest_part_kg"][0] == pytest.approx(21 - 4 - 1.5 - 0.8 - 2.2, abs=EXACT)
+
+
+def test_a_size_made_to_order_costs_and_takes_more() -> None:
+    # 410 mm: surcharge 240 and 12 days, longer than the anti-tip device's 4; mass 1.5 + 0.6.
+    made = level_chair(seat_width="MS410")
+    assert made["price"][0] == pytest.approx(917.5, abs=EXACT)
+    assert made["custom_surcharge"][0] == pytest.approx(240.0, abs=EXACT)
+    assert made["lead_days"][0] == pytest.approx(22.0, abs=EXACT)
+    assert made["chair_mass_kg"][0] == pytest.approx(21.1, abs=EXACT)
+    assert made["overall_width_mm"][0] == pytest.approx(590.0, abs=EXACT)
 
 
 def test_anti_tip_wheel() -> None:
