@@ -43,9 +43,11 @@ def test_tu_05_toe_and_tail() -> None:
 
 def test_fo_02_folded_width() -> None:
     # Overall .66, seat .43, folded seat .06 m: .29 m.
-    rows = chair(wheelbase=400, rear_radius=300, track=600, width=430, hub_half=280, arm_outer=330)
-    wheel = {"tyre_width_mm": 25.0, "hand_rim_radius_mm": 265.0, "hand_rim_standoff_mm": 40.0}
-    rows.line = replace(with_wheel(**wheel), folded_seat_mm=60.0)
+    rows = chair(
+        wheelbase=400, rear_radius=300, track=600, width=430, hub_half=280, arm_outer=330,
+        rim_radius=265, rim_standoff=40,
+    )  # fmt: skip
+    rows.line = replace(with_wheel(tyre_width_mm=25.0), folded_seat_mm=60.0)
     assert folded_width(rows, seated(client()))[0] == pytest.approx(290.0, abs=1e-9)
 
 

@@ -217,10 +217,14 @@ def _running_gear(rows: Rows, row: Mapping[str, float], at: OnFloor) -> _Running
 
 
 def _axle_holes(rows: Rows, at: OnFloor) -> list[Hole]:
+    """Holes of the chosen plate as it is mounted."""
     chosen = int(rows.index["axle_hole"][0])
+    options = rows.line.choices["axle_hole"].options
+    plate = options[chosen].mounting
     return [
         Hole(option.code, at(option.numbers["x_mm"], option.numbers["z_mm"]), place == chosen)
-        for place, option in enumerate(rows.line.choices["axle_hole"].options)
+        for place, option in enumerate(options)
+        if option.mounting == plate
     ]
 
 

@@ -53,9 +53,6 @@ ALONG: Mapping[str, str] = {
 }
 """The number that a choice is mainly about; options are laid out in its order."""
 
-TURNED = "R"
-"""End of the code of a hole whose plate is mounted turned round."""
-
 SAME_MM = 0.5
 """Two holes are in one row when they are as high as each other to within this."""
 
@@ -232,15 +229,10 @@ def _direction(choice: Choice, present: int, name: str) -> Run:
     places = (
         at
         for at, option in enumerate(choice.options)
-        if _mounting(option) == _mounting(here)
+        if option.mounting == here.mounting
         and abs(option.numbers[across] - here.numbers[across]) < SAME_MM
     )
     return _ordered(choice, name, along, places)
-
-
-def _mounting(option: Option) -> tuple[str, bool]:
-    """The part that a hole is in, and whether that is turned round."""
-    return option.part, option.code.endswith(TURNED)
 
 
 def _ordered(choice: Choice, name: str, along: str, places: Iterable[int]) -> Run:

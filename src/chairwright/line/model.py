@@ -21,6 +21,10 @@ OptionKind = Literal["standard", "made to order", "on request"]
 """Made to order: a size beyond the standard ones. On request: only when it is asked for by code."""
 
 
+TURNED = "R"
+"""End of the code of a hole whose plate is mounted turned round."""
+
+
 @dataclass(frozen=True)
 class Option:
     """One thing that can be chosen.
@@ -48,6 +52,11 @@ class Option:
     where: str = ""
     part: str = ""
     kind: OptionKind = "standard"
+
+    @property
+    def mounting(self) -> tuple[str, bool]:
+        """The part of a hole, and whether it is mounted turned round."""
+        return self.part, self.code.endswith(TURNED)
 
 
 @dataclass(frozen=True)

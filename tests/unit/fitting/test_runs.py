@@ -21,7 +21,9 @@ def plate() -> Choice:
 def forks() -> Choice:
     """Two forks with two and three holes."""
     drops = {"FM-1": 90, "FM-2": 104, "FL-1": 116, "FL-2": 134, "FL-3": 152}
-    options = tuple(Option(code, "", {"drop_mm": float(d)}) for code, d in drops.items())
+    options = tuple(
+        Option(code, "", {"drop_mm": float(d)}, part=code[:2]) for code, d in drops.items()
+    )
     return Choice("fork", "Fork", options)
 
 

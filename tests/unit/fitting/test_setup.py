@@ -14,11 +14,11 @@ from chairwright.person.client import Propulsion
 from tests.unit.chair.seated import CODES, person
 
 LINE = load_line("everyday")
-NO_SUPPORT = {"foot_supports": "none", "hanger": "none", "leg_length": "none"}
+NO_SUPPORT = {"foot_supports": "none", "hanger": "none", "foot_plate": "none", "leg_length": "none"}
 
 
 def made(folder: Path, **other: str) -> SetupFile:
-    rows = ["format: chairwright set-up 1", "client: c.yaml", "line: everyday", "choices:"]
+    rows = ["format: chairwright set-up 2", "client: c.yaml", "line: everyday", "choices:"]
     rows += [f"  {name}: {code}" for name, code in (CODES | other).items()]
     path = folder / "setup.yaml"
     path.write_text("\n".join(rows) + "\n", encoding="utf-8")
