@@ -83,13 +83,17 @@ def for_many(examples: int = 20) -> Callable[[Any], Any]:
 
 def moved_hole(made: Made, columns: int) -> tuple[Index, NDArray[np.bool_]]:
     """Axle some columns farther forward in its row, and where there is such a hole."""
-    holes = made.rows.line.choices["axle_hole"]
-    letters = sorted({option.code[0] for option in holes.options})
+    options = made.rows.line.choices["axle_hole"].options
     found, there = [], []
     for at in made.rows.index["axle_hole"]:
-        code = holes.options[at].code
-        place = letters.index(code[0]) + columns
-        wanted = letters[place] + code[1:] if 0 <= place < len(letters) else ""
-        there.append(wanted in holes.codes)
-        found.append(holes.codes.get(wanted, at))
+        here = options[at]
+        row = [
+            place
+            for place, option in enumerate(options)
+            if option.mounting == here.mounting and option.numbers["z_mm"] == here.numbers["z_mm"]
+        ]
+        row.sort(key=lambda place: options[place].numbers["x_mm"])
+        wanted = row.index(at) + columns
+        there.append(0 <= wanted < len(row))
+        found.append(row[wanted] if there[-1] else at)
     return {"axle_hole": np.array(found)}, np.array(there)

@@ -9,12 +9,17 @@ from chairwright.chair.rows import Rows
 from chairwright.chair.steps import STEPS
 from chairwright.figures.mass import mass_box
 from chairwright.figures.registry import FIGURES, Figure
+from chairwright.figures.terms import TERMS
 from chairwright.line.choices import CHOICES
 from tests.laws.setups import Made, for_many, some
 from tests.oracles.draws import random_index
 from tests.oracles.people import anybody, seated
 
-LIMITED = [figure for figure in FIGURES.values() if figure.touched_by != frozenset(CHOICES)]
+LIMITED = [
+    figure
+    for figure in FIGURES.values()
+    if figure.touched_by != frozenset(CHOICES) and figure.name not in TERMS
+]
 EXACT = [figure for figure in FIGURES.values() if figure.exact is not None]
 
 
@@ -46,6 +51,18 @@ def test_no_choice_outside_touched_by_changes_a_figure(seed: int) -> None:
     for figure in LIMITED:
         names = [name for name in CHOICES if name not in figure.touched_by]
         assert same(made, others.of(names), figure.name), figure.name
+
+
+@for_many(4)
+def test_options_with_the_same_number_are_alike_to_a_term(seed: int) -> None:
+    made = some(seed, any_body=True)
+    others = Others(made, seed)
+    for name, term in TERMS.items():
+        for choice in CHOICES:
+            other = others.of([choice])
+            column = made.rows.line.column(choice, term.key)
+            alike = column[made.rows.index[choice]] == column[other.rows.index[choice]]
+            assert (made[name][alike] == other[name][alike]).all(), (name, choice)
 
 
 def test_every_choice_in_depends_can_change_the_figure() -> None:

@@ -130,7 +130,7 @@ def test_camber_signs(seed: int) -> None:
 def with_backs(first_mm: float, second_mm: float) -> dict[str, object]:
     """The shipped line with two back supports of one mass at two depths."""
     data = everyday_as_written()
-    first, second = data["back_supports"]
+    first, second = data["back_supports"] = data["back_supports"][:2]
     second["mass_kg"] = first["mass_kg"]
     first["behind_post_mm"], second["behind_post_mm"] = first_mm, second_mm
     return data

@@ -23,7 +23,7 @@ Signs and their sources, typed from the works:
 from __future__ import annotations
 
 import math
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 import pytest
 
@@ -31,6 +31,7 @@ from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import describe
 from chairwright.fitting.moved import printed
 from chairwright.fitting.sweep import SweptRun
+from chairwright.line.model import Option
 from chairwright.papers.lesson_why import Sign, published_signs
 
 from .example_sweeps import EXAMPLES, example, run_along, swept, values
@@ -140,8 +141,32 @@ def test_no_example_goes_against_a_published_sign(sign: Sign) -> None:
             with_it += any(sign.sign * (b - a) > 1e-6 for a, b in pairwise(found))
             # As printed: the cushions of a line differ in mass as well, which can undo a hundredth.
             shown = [printed(figure, value) for value in found]
-            assert not any(sign.sign * (b - a) < -1e-9 for a, b in pairwise(shown)), (name, found)
+            alike = [(a, b) for (_, a), (_, b) in _alike(run, shown)]
+            assert not any(sign.sign * (b - a) < -1e-9 for a, b in alike), (name, found)
     assert with_it > 0
+
+
+def _alike(run: SweptRun, shown: list[float]) -> list[tuple[tuple[Option, float], ...]]:
+    """Pairs of options, in order, that differ little but in what the run is about.
+
+    A solid back that leans and an elevating leg support that weighs three times as much are
+    other parts; what they do is not the published effect alone.
+    """
+    standing = [each.option for each in run.standing]
+    assert len(standing) == len(shown)
+    pairs = combinations(zip(standing, shown, strict=True), 2)
+    return [pair for pair in pairs if _near(pair[0][0], pair[1][0])]
+
+
+def _near(one: Option, other: Option) -> bool:
+    def number(option: Option, key: str) -> float:
+        return option.numbers.get(key, 0.0)
+
+    apart = abs(number(one, "mass_kg") - number(other, "mass_kg"))
+    return apart < HEAVIER_KG and number(one, "tilt_deg") == number(other, "tilt_deg")
+
+
+HEAVIER_KG = 1.5
 
 
 def _runs(name: str, sign: Sign) -> list[SweptRun]:
