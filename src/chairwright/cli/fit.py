@@ -46,6 +46,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="when nothing fits, find every smallest group to give up (can take minutes)",
     )
+    parser.add_argument(
+        "--why",
+        metavar="SETUP",
+        nargs="?",
+        const="",
+        help="explain the best set-up target by target and choice by choice; with a set-up file: "
+        "say what stands against that set-up",
+    )
     front = parser.add_mutually_exclusive_group()
     front.add_argument(
         "--trade",
@@ -76,8 +84,9 @@ def _add_output_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Fit one client, print the result, and write its files when a folder is named."""
     names = list(dict.fromkeys(args.lines or [DEFAULT_LINE]))
-    if len(names) > 1:
-        _refuse_for_several(args)
+    _refuse_together(args, len(names))
+    if args.why:
+        return _run_why(args, read_client(args.client), names[0] if args.lines else None)
     client, lines = read_client(args.client), {name: load_line(name) for name in names}
     if len(lines) > 1:
         return _run_several(args, client, lines)
@@ -96,7 +105,7 @@ def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) ->
     fit = fit_client(
         client,
         line,
-        front=not args.no_front,
+        front=not args.no_front and args.why is None,
         objectives=objectives,
         to_order=args.to_order,
         most_corrections=_most(args),
@@ -105,6 +114,25 @@ def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) ->
     written = _written(args, {name: fit}, files)
     _show(fit, args)
     tell([f"wrote {path}" for path in written])
+    return 0
+
+
+def _run_why(args: argparse.Namespace, client: Client, named: str | None) -> int:
+    """Say what stands against a set-up."""
+    from chairwright.cli.fit_why import read_rejected, show_rejected
+    from chairwright.fitting.fit import fit_client
+
+    file = read_rejected(args.why, named)
+    line = load_line(file.line)
+    fit = fit_client(
+        client,
+        line,
+        front=False,
+        to_order=args.to_order,
+        most_corrections=0,
+        progress=_progress(client),
+    )
+    show_rejected(fit, line, file, Path(args.client), as_json=args.json)
     return 0
 
 
@@ -133,14 +161,22 @@ def _run_several(args: argparse.Namespace, client: Client, lines: dict[str, Line
     return 0
 
 
-def _refuse_for_several(args: argparse.Namespace) -> None:
-    """Refuse what goes with one line only."""
-    typed = {"--trade": args.trade is not None}
-    problems = [
-        Problem(option, "it must go with one line", f"{len(args.lines)} lines", "Name one --line.")
-        for option, given in typed.items()
-        if given
-    ]
+def _refuse_together(args: argparse.Namespace, lines: int) -> None:
+    """Refuse options that do not go together."""
+    problems = []
+    if lines > 1:
+        typed = {"--trade": args.trade is not None, "--why": args.why is not None}
+        problems += [
+            Problem(option, "it must go with one line", f"{lines} lines", "Name one --line.")
+            for option, given in typed.items()
+            if given
+        ]
+    if args.why is not None and args.trade is not None:
+        must = "an explanation has no trade-off"
+        problems.append(Problem("--trade", must, args.trade, "Leave --why or --trade away."))
+    if args.why and args.out is not None:
+        must = "files must be of the best set-up, and --why SETUP explains another one"
+        problems.append(Problem("--out", must, str(args.out), "Leave --out away."))
     if problems:
         raise InputError(*problems)
 
@@ -178,6 +214,12 @@ def _written(args: argparse.Namespace, fits: dict[str, Fit], files: dict[str, st
 
 
 def _show(fit: Fit, args: argparse.Namespace) -> None:
+    if args.why is not None:
+        from chairwright.cli.fit_why import show_best
+
+        progress = _progress(fit.person.client)
+        show_best(fit, args.units, progress, as_json=args.json)
+        return
     if args.json:
         from chairwright.cli.report_json import fit_data
 

@@ -40,7 +40,7 @@ def fit_text(fit: Fit, units: Units) -> str:
     if fit.reasons is not None:
         sections += reason_sections(fit)
     if fit.setup is not None:
-        sections += [_setup_head(fit), *setup_sections(fit.setup, units)]
+        sections += [best_words(fit), *setup_sections(fit.setup, units)]
     if fit.front is not None:
         sections.append(front_text(fit, fit.front))
     sections.append(wrapped(PURPOSE))
@@ -80,7 +80,8 @@ def measure_text(person: Person) -> str:
     return "\n".join([wrapped(head), *(remarks or ["Nothing looks doubtful."])])
 
 
-def _setup_head(fit: Fit) -> str:
+def best_words(fit: Fit) -> str:
+    """Say what is proven of the best set-up, or that there is only a nearest."""
     if fit.best is None:
         return wrapped("Nearest set-up: that of group 1 above. It does NOT meet every must.")
     looked = f"{fit.best.looked_at:,} finished and unfinished set-ups were looked at."

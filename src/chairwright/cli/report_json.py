@@ -29,7 +29,7 @@ def figures_data(setup: Described) -> Data:
         Keys ``figures``, ``mass_points`` and ``contacts``.
     """
     return {
-        "figures": {name: _number(value) for name, value in setup.figures.items()},
+        "figures": {name: number(value) for name, value in setup.figures.items()},
         "mass_points": [asdict(mass) for mass in setup.masses],
         "contacts": [asdict(contact) for contact in setup.shape.contacts],
     }
@@ -121,9 +121,9 @@ def _setup_data(setup: Described) -> Data:
         "choices": setup.codes,
         "extras": [extra.code for extra in setup.extras],
         "made_to_order": made_to_order_data(setup),
-        "figures": {name: _number(value) for name, value in setup.figures.items()},
+        "figures": {name: number(value) for name, value in setup.figures.items()},
         "spreads": setup.spreads,
-        "verdicts": [_judged_data(item) for item in setup.judged],
+        "verdicts": [judged_data(item) for item in setup.judged],
     }
 
 
@@ -148,13 +148,14 @@ def made_to_order_data(setup: Described) -> Data:
     }
 
 
-def _judged_data(item: Judged) -> Data:
+def judged_data(item: Judged) -> Data:
+    """One target with value and verdict."""
     return {
         **_target_data(item.target),
-        "value": _number(item.value),
+        "value": number(item.value),
         "spread": item.spread,
         "verdict": item.verdict.word,
-        "margin": _number(item.verdict.margin),
+        "margin": number(item.verdict.margin),
     }
 
 
@@ -183,7 +184,7 @@ def _reason_data(reasons: Reasons, line: Line) -> Data:
 def _correction_data(correction: Correction, line: Line) -> Data:
     return {
         "gives": [
-            {**_target_data(give.target), "value": _number(give.value), "by": _number(give.by)}
+            {**_target_data(give.target), "value": number(give.value), "by": number(give.by)}
             for give in correction.gives
         ],
         "choices": _codes(line, correction.index),
@@ -194,5 +195,6 @@ def _codes(line: Line, index: dict[str, int]) -> dict[str, str]:
     return {name: line.choices[name].options[index[name]].code for name in CHOICES}
 
 
-def _number(value: float) -> float | None:
+def number(value: float) -> float | None:
+    """A number for JSON; None where there is none."""
     return value if math.isfinite(value) else None
