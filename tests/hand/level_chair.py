@@ -36,7 +36,7 @@ def _written() -> Written:
     data["axle_plates"] = [
         {
             "code": "XN", "name": "plate", "mass_kg": 1.0, "columns_mm": {"A": 0, "B": 50},
-            "rows_mm": {1: -200},
+            "rows_mm": {1: -200}, "turned_about_x_mm": 60,
         }
     ]  # fmt: skip
     data["casters"] = [
@@ -68,7 +68,7 @@ def _written() -> Written:
             "thickness_mm": 8, "behind_tube_mm": 20, "outer_inset_mm": 20, "mass_kg": 0.8,
         }
     ]  # fmt: skip
-    data["leg_lengths"] = {"lengths_mm": [300]}
+    data["leg_lengths"] = {"lengths_mm": [300, 340]}
     data["push_handles"] = [
         {"code": "VF", "name": "handles", "behind_mm": 70, "above_mm": 30, "mass_kg": 0.4}
     ]

@@ -7,8 +7,11 @@ Wheel 300 mm, axle 200 mm below the seat rail: the rail lies at 500 mm. Caster 7
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
+
+from chairwright.person.client import Carried
 
 from .level_chair import level_chair
 
@@ -71,6 +74,73 @@ def test_a_size_made_to_order_costs_and_takes_more() -> None:
     assert made["lead_days"][0] == pytest.approx(22.0, abs=EXACT)
     assert made["chair_mass_kg"][0] == pytest.approx(21.1, abs=EXACT)
     assert made["overall_width_mm"][0] == pytest.approx(590.0, abs=EXACT)
+
+
+def test_what_takes_longest_decides_and_prices_add_up() -> None:
+    # Colour to a sample 140 and 12 days, pelvic belt 40 and none: 677.5 + 140 + 40; 10 + 12 days.
+    made = level_chair(finish="FK", belt="YP")
+    assert made["price"][0] == pytest.approx(857.5, abs=EXACT)
+    assert made["custom_surcharge"][0] == 0.0
+    assert made["lead_days"][0] == 22.0
+    # With a width made to order, 12 days as well, made meanwhile: 857.5 + 240; still 22 days.
+    both = level_chair(finish="FK", belt="YP", seat_width="MS410")
+    assert both["price"][0] == pytest.approx(1097.5, abs=EXACT)
+    assert both["lead_days"][0] == 22.0
+
+
+def test_what_is_carried_counts_against_the_load_limit() -> None:
+    # 120 less 80 less 12.
+    made = level_chair()
+    bag = (Carried("bag", 12.0, "backpack"),)
+    carrying = made.changed(occupant=replace(made.occupant, carries=bag))
+    assert carrying["load_margin_kg"][0] == pytest.approx(28.0, abs=EXACT)
+
+
+def test_without_hand_rims_the_tyres_stand_out_farthest() -> None:
+    # Track 480 + tyre 25; arm supports 400 + 2 x 30. Folded: 505 - (400 - 70).
+    made = level_chair(hand_rim="none")
+    assert made["overall_width_mm"][0] == pytest.approx(505.0, abs=EXACT)
+    assert made["folded_width_mm"][0] == pytest.approx(175.0, abs=EXACT)
+    assert made["chair_mass_kg"][0] == pytest.approx(20.5, abs=EXACT)
+    assert made["price"][0] == pytest.approx(665.0, abs=EXACT)
+
+
+def test_a_seat_wider_than_folds_has_no_folded_width() -> None:
+    # It folds up to 500 mm. At 500: 680 overall, less 500 - 70.
+    assert level_chair(seat_width="S500")["folded_width_mm"][0] == pytest.approx(250.0, abs=EXACT)
+    assert math.isnan(level_chair(seat_width="S520")["folded_width_mm"][0])
+
+
+def test_legs_40_mm_longer_take_hangers_and_footplates_ahead_and_down() -> None:
+    # Along the hanger at 60 deg: footplates (0.8 kg) all of 40 mm, hangers (1.4 kg) 0.45 of it;
+    # 0.8 x 40 + 1.4 x 18 = 57.2 kg mm along, half of it ahead, of 101 kg.
+    short, long = level_chair(), level_chair(leg_length="G340")
+    ahead = long["com_x_mm"][0] - short["com_x_mm"][0]
+    assert ahead == pytest.approx(57.2 * 0.5 / 101, abs=EXACT)
+    down = short["com_z_mm"][0] - long["com_z_mm"][0]
+    assert down == pytest.approx(57.2 * math.sin(math.pi / 3) / 101, abs=EXACT)
+
+
+def test_a_stem_spacer_lifts_the_front() -> None:
+    # Caster axle 12 mm lower in the frame: 437 below the rail, 237 below the rear axle, 400 ahead.
+    made = level_chair(stem_spacer="Z12")
+    rise = math.asin((75 - 300) / math.hypot(400, 237)) + math.atan(237 / 400)
+    assert made["seat_angle_deg"][0] == pytest.approx(math.degrees(rise), abs=EXACT)
+    assert made["chair_mass_kg"][0] == pytest.approx(21.08, abs=EXACT)
+    assert made["price"][0] == pytest.approx(685.5, abs=EXACT)
+
+
+def test_axle_plate_turned_round() -> None:
+    # About 60: column B, 50 ahead of the post, comes to 70. Base 400 - 70.
+    made = level_chair(axle_hole="B1R")
+    assert made["wheelbase_mm"][0] == pytest.approx(330.0, abs=EXACT)
+    assert made["seat_angle_deg"][0] == pytest.approx(0.0, abs=EXACT)
+
+
+def test_without_push_handles_the_back_posts_are_highest() -> None:
+    made = level_chair(push_handle="none")
+    assert made["overall_height_mm"][0] == pytest.approx(900.0, abs=EXACT)
+    assert made["chair_mass_kg"][0] == pytest.approx(20.6, abs=EXACT)
 
 
 def test_anti_tip_wheel() -> None:

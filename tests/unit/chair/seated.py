@@ -19,8 +19,8 @@ from chairwright.units import parse_quantity
 
 CODES = {
     "side_frame": "SFL", "rear_wheel": "W24", "camber": "K3", "axle_hole": "C4", "caster": "C6",
-    "fork": "FM-3", "stem_spacer": "none", "caster_housing": "L3", "stem_setting": "NF4", "hand_rim": "RA",
-    "seat_depth": "D440",
+    "fork": "FM-3", "stem_spacer": "none", "caster_housing": "L3", "stem_setting": "NF4",
+    "hand_rim": "RA", "seat_depth": "D440",
     "cushion": "Q50", "back_angle": "B8", "back_support": "BT", "seat_width": "S420",
     "arm_support": "AW-250", "foot_supports": "both", "hanger": "H70",
     "foot_plate": "FP", "leg_length": "G360",

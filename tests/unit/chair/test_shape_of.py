@@ -54,7 +54,7 @@ def test_heights_are_the_figures() -> None:
 
 def test_the_whole_plate_is_there_and_the_chosen_hole_is_on_the_axle() -> None:
     made = seated()
-    # everyday line: columns A to F every 25 mm, rows 1 to 9 every 20 mm
+    # everyday line, plate XN: columns A to F every 25 mm, rows 1 to 9 every 20 mm
     assert len(made.shape.axle_holes) == 6 * 9
     (chosen,) = [hole for hole in made.shape.axle_holes if hole.chosen]
     assert chosen.code == CODES["axle_hole"]
@@ -62,6 +62,16 @@ def test_the_whole_plate_is_there_and_the_chosen_hole_is_on_the_axle() -> None:
     holes = {hole.code: hole.at for hole in made.shape.axle_holes}
     assert apart(holes["A1"], holes["B1"]) == pytest.approx(25.0, abs=EXACT)
     assert apart(holes["A1"], holes["A9"]) == pytest.approx(160.0, abs=EXACT)
+
+
+def test_another_plate_is_drawn_alone() -> None:
+    # everyday line, plate XA: columns U and V, rows 1 to 9; hole V4 is 70 behind the seat corner
+    # and 116 below it
+    shape = seated(None, axle_hole="V4", camber="K0").shape
+    assert sorted(hole.code for hole in shape.axle_holes) == [
+        f"{column}{row}" for column in "UV" for row in range(1, 10)
+    ]
+    assert apart(shape.seat_corner, shape.rear_axle) == pytest.approx(hypot(70, 116), abs=EXACT)
 
 
 def test_caster_hangs_from_its_stem_by_trail_and_drop() -> None:

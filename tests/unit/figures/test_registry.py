@@ -42,6 +42,10 @@ RELIED_ON = [
     "footplate_clearance_mm",
     "turning_diameter_mm",
     "half_turn_width_mm",
+    "load_margin_kg",
+    "price",
+    "custom_surcharge",
+    "lead_days",
 ]
 SUFFIX = {"mm": "_mm", "deg": "_deg", "kg": "_kg", "m/s2": "_mps2", "": "share", "days": "_days"}
 MONEY = {"price", "custom_surcharge"}
