@@ -94,13 +94,38 @@ def side_frame(frame: parts.SideFrame) -> Made:
     return made._replace(numbers={**made.numbers, "hanger_x_mm": x_mm, "hanger_z_mm": z_mm})
 
 
+ROLLING_MM = {"air": 2.4, "solid": 4.6}
+"""Rolling length of a rear tyre where the line gives none: 0.008 and 0.015 of a radius of 305 mm
+(from memory, unverified)."""
+
+CASTER_ROLLING_MM = 1.5
+"""Rolling length of a caster where the line gives none: 0.02 of a radius of 75 mm, 0.03 of 50 mm
+(from memory, unverified)."""
+
+
 def rear_wheel(wheel: parts.RearWheel) -> Made:
     """A rear wheel: outside radius from bead seat and tyre."""
-    radii = {
-        "radius_mm": wheel.bead_seat_mm / 2 + wheel.tyre_width_mm,
+    radius = wheel.bead_seat_mm / 2 + wheel.tyre_width_mm
+    numbers = {
+        "radius_mm": radius,
         "hand_rim_radius_mm": wheel.hand_rim_diameter_mm / 2,
+        "air": float(wheel.tyre == "air"),
+        **_turning(wheel, radius, ROLLING_MM[wheel.tyre]),
     }
-    return _of(wheel, wheel.code, wheel.name, radii)
+    return _of(wheel, wheel.code, wheel.name, numbers)
+
+
+def _turning(
+    wheel: parts.RearWheel | parts.Caster, radius_mm: float, usual_mm: float
+) -> dict[str, float]:
+    """What a wheel turns with: spin inertia of the pair, a disc's if not given; rolling length."""
+    given, length = wheel.spin_inertia_kgm2, wheel.rolling_mm
+    disc = wheel.mass_kg * (radius_mm / 1000.0) ** 2 / 2.0
+    return {
+        "spin_inertia_kgm2": disc if given is None else given,
+        "rolling_mm": usual_mm if length is None else length,
+        "rolling_assumed": float(length is None),
+    }
 
 
 def hand_rim(rim: parts.HandRim) -> Made:
@@ -126,7 +151,9 @@ def axle_holes(plate: parts.AxlePlate) -> Iterator[Made]:
 
 def caster(caster: parts.Caster) -> Made:
     """A caster."""
-    return _of(caster, caster.code, caster.name, {"radius_mm": caster.diameter_mm / 2})
+    radius = caster.diameter_mm / 2
+    numbers = {"radius_mm": radius, **_turning(caster, radius, CASTER_ROLLING_MM)}
+    return _of(caster, caster.code, caster.name, numbers)
 
 
 def fork(fork: parts.Fork) -> Iterator[Made]:

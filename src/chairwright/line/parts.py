@@ -24,6 +24,8 @@ Step = Annotated[float, Field(ge=1, le=500)]
 Price = Annotated[float, Field(ge=0, le=100_000)]
 Days = Annotated[int, Field(ge=0, le=400)]
 Load = Annotated[float, Field(gt=0, le=500)]
+SpinInertia = Annotated[float, Field(ge=0, le=2)]
+RollingLength = Annotated[float, Field(gt=0, le=20)]
 
 
 def shape_of_value(value: object) -> str:
@@ -89,7 +91,10 @@ class SideFrame(Priced):
 
 
 class RearWheel(Priced):
-    """A pair of rear wheels with tyres; the hand rim that fits has the diameter given."""
+    """A pair of rear wheels with tyres; the hand rim that fits has the diameter given.
+
+    ``rolling_mm`` is the rolling length on a hard floor: the coefficient is this over the radius.
+    """
 
     code: Code
     name: Words
@@ -97,7 +102,8 @@ class RearWheel(Priced):
     tyre_width_mm: Size
     tyre: Literal["air", "solid"] = "air"
     hand_rim_diameter_mm: Size
-    spin_inertia_kgm2: Annotated[float, Field(ge=0, le=2)]
+    spin_inertia_kgm2: SpinInertia | None = None
+    rolling_mm: RollingLength | None = None
     mass_kg: Mass
 
 
@@ -136,12 +142,14 @@ class AxlePlate(Priced):
 
 
 class Caster(Priced):
-    """A pair of caster wheels."""
+    """A pair of caster wheels; ``rolling_mm`` as of a rear wheel."""
 
     code: Code
     name: Words
     diameter_mm: Size
     width_mm: Size
+    spin_inertia_kgm2: SpinInertia | None = None
+    rolling_mm: RollingLength | None = None
     mass_kg: Mass
 
 
