@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Any, cast
+
 import numpy as np
 import pytest
 
+from chairwright.fitting.described import describe
+from chairwright.fitting.fit import Fit, Person
 from chairwright.fitting.to_order import cheapest_reasons, find_cheapest, offers_more, surcharge_of
+from chairwright.fitting.why import why_best
 from chairwright.search.prepared import prepare
 from chairwright.search.reasons import find_reasons
 from chairwright.search.space import open_space
@@ -15,6 +20,8 @@ from tests.oracles.brute_force import Everything
 from tests.oracles.cases import Case, draw
 from tests.oracles.lines import everyday_as_written, line_from
 from tests.unit.chair.seated import person
+
+NOTHING = cast(Any, None)
 
 
 def with_surcharges(seed: int) -> Case:
@@ -108,3 +115,49 @@ def test_a_line_offers_more_where_a_range_is_open() -> None:
 
     assert more()
     assert not more(seat_width="S400")
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_next_best_of_a_choice_has_the_least_surcharge_first(seed: int) -> None:
+    best = None
+    while best is None:
+        case = with_surcharges(seed)
+        targets = wide(case, drawn_targets.targets(case.rng, case.everything, 1, 4))
+        targets.append(something_to_order(case))
+        best, seed = find_cheapest(prepare(case.space), targets), seed + 3000
+    everything = case.everything
+    occupant, line = case.space.occupant, case.space.line
+    fit = Fit(
+        Person(NOTHING, NOTHING, NOTHING, occupant, tuple(targets)), line, case.space,
+        everything.count, best, None, describe(line, occupant, best.index, targets), None, (),
+        "needed",
+    )  # fmt: skip
+    here = everything.place(best.index)
+    surcharges = everything.figures["custom_surcharge"]
+    why = why_best(fit)
+    for each in why.choices:
+        others = everything.index[each.choice] != everything.index[each.choice][here]
+        wanted = cheapest(only(everything, others), targets)
+        if wanted is None:
+            assert each.setup is None
+            continue
+        assert each.setup is not None
+        at = int(np.nonzero(others)[0][wanted[1]])
+        assert each.setup.index == everything.setup(at)
+        assert each.surcharge_more == pytest.approx(surcharges[at] - surcharges[here], abs=1e-9)
+        assert each.surcharge_more >= 0.0
+    for reason in why.reasons:
+        if reason.nearer is not None:
+            name = reason.nearer.step.choice
+            assert fit.setup is not None
+            own = fit.setup.options[name].numbers["surcharge"]
+            assert reason.nearer.step.option.numbers["surcharge"] <= own
+
+
+def only(everything: Everything, which: brute_force.Mask) -> Everything:
+    """Some of the set-ups."""
+    return Everything(
+        everything.count,
+        {name: array[which] for name, array in everything.index.items()},
+        {name: array[which] for name, array in everything.figures.items()},
+    )
