@@ -61,7 +61,7 @@ def test_the_text_says_what_is_made_to_order_its_price_and_the_days(
         "No set-up of the standard range meets every must; one with sizes made to order does.",
         "no other that does has a smaller surcharge",
         "EUR, delivery in 27 days. Made to order: seat width MS410. That is 240.00 EUR of the "
-        "price and adds 12 days.",
+        "price, and 12 days beyond the usual 15.",
         "MS410 410 mm, made to order (+ 240.00 EUR, 12 days longer)",
         "Every must holds at the same surcharge for sizes made to order; no other set-up beats",
     ):

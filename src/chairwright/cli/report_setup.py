@@ -72,7 +72,8 @@ def order_text(setup: Described) -> str:
         surcharge = measured_words(FIGURES["custom_surcharge"], figures["custom_surcharge"], line)
         days = max(option.numbers["extra_days"] for option in setup.made_to_order.values())
         lines.append(
-            f"Made to order: {sizes}. That is {surcharge} of the price and adds {days:g} days."
+            f"Made to order: {sizes}. That is {surcharge} of the price, and {days:g} days beyond "
+            f"the usual {line.build_days}."
         )
     return "\n".join(wrapped(each) for each in lines)
 
