@@ -56,7 +56,25 @@ def open_setup(path: Path | str) -> Opened:
         When a file cannot be read, or when the line, the client's feet or the floor do not
         allow the set-up.
     """
-    file = read_setup(path)
+    return open_file(read_setup(path))
+
+
+def open_file(file: SetupFile) -> Opened:
+    """Open what a set-up names and work out its figures.
+
+    Parameters
+    ----------
+    file : SetupFile
+
+    Returns
+    -------
+    Opened
+
+    Raises
+    ------
+    InputError
+        As `open_setup`.
+    """
     if not file.client_path.exists():
         raise InputError(
             Problem(

@@ -1,0 +1,1 @@
+"""From a set-up to what is ordered: parts, prices, delivery, revisions, adjustment."""
