@@ -95,7 +95,7 @@ def look_at_everything(
     figures = {name: np.array(v) for name, v in figures_of(rows, occupant).items()}
     for name, values in order_terms(drawn.written, options, occupant, index).items():
         assert np.allclose(figures[name], values, rtol=0.0, atol=1e-9)
-    stands = _stands(rows, figures)
+    stands = standing(rows, figures)
     return Everything(
         len(stands),
         {name: array[stands] for name, array in index.items()},
@@ -104,7 +104,7 @@ def look_at_everything(
     )
 
 
-def _stands(rows: Rows, figures: Mapping[str, Array]) -> Mask:
+def standing(rows: Rows, figures: Mapping[str, Array]) -> Mask:
     """Which set-ups stand on their wheels with nothing in the floor."""
     pitch = figures["seat_angle_deg"]
     stands = (pitch >= PITCH_DEG[0]) & (pitch <= PITCH_DEG[1])
