@@ -32,10 +32,12 @@ def chair(
     caster_track: float = 440.0,
     trail: float = 0.0,
     spin_inertia: float = 0.0,
+    caster_spin: float = 0.0,
     **columns: float,
 ) -> Rows:
     """Make rows of one chair with wheels upright; mm and kg m2.
 
+    Spin inertias are of both wheels; rolling lengths are 2.4 and 1.5 mm, casters of 75 mm radius.
     Further keywords set further columns.
     """
     held = {
@@ -45,19 +47,27 @@ def chair(
         "rear_track": track,
         "caster_track": caster_track,
         "trail": trail,
+        "caster_radius": 75.0,
         "camber": 0.0,
+        "pitch": 0.0,
         **columns,
     }
-    line = with_wheel(spin_inertia_kgm2=spin_inertia)
-    index = {"rear_wheel": np.zeros(1, dtype=np.intp)}
+    line = with_wheel(
+        {"spin_inertia_kgm2": caster_spin, "rolling_mm": 1.5},
+        spin_inertia_kgm2=spin_inertia,
+        rolling_mm=2.4,
+        air=1.0,
+    )
+    index = {name: np.zeros(1, dtype=np.intp) for name in ("rear_wheel", "caster")}
     return Rows(line, index, {name: one(value) for name, value in held.items()})
 
 
-def with_wheel(**numbers: float) -> Line:
-    """Make a line whose only rear wheel has these numbers."""
-    line = everyday()
-    wheel = Choice("rear_wheel", "Rear wheel", (Option("W", "the wheel", numbers),))
-    return replace(line, choices={**line.choices, "rear_wheel": wheel}, _columns={})
+def with_wheel(caster: dict[str, float] | None = None, **numbers: float) -> Line:
+    """Make a line whose only rear wheel, and whose only caster, have these numbers."""
+    line, choices = everyday(), {}
+    for name, held in (("rear_wheel", numbers), ("caster", caster or {})):
+        choices[name] = Choice(name, name, (Option("W", "the wheel", held),))
+    return replace(line, choices={**line.choices, **choices}, _columns={})
 
 
 def masses(

@@ -128,6 +128,7 @@ def hand_rims(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     """Hand rims: how far out they stand. Their mass at the axle turns no chair over it."""
     rows["rim_standoff"] = rows.option("hand_rim", "standoff_mm")
     rows["rim_radius"] = rows["rim_radius"] * rows.option("hand_rim", "fitted")
+    rows["hands"] = np.full(len(rows), float(len(occupant.hands_that_push)))
     place = rows.option("axle_hole", "x_mm"), 0.0, rows.option("axle_hole", "z_mm")
     return [MassPoints("hand rims", rows.option("hand_rim", "mass_kg"), *place)]
 

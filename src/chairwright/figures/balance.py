@@ -1,4 +1,4 @@
-"""Static stability and what lifts the wheels when moving.
+"""Static stability.
 
 x is ahead of the rear axle, y left, z above the floor [mm]; angles in degrees. Wheels locked:
 the whole chair tips over the tyre contacts. Wheels free: the frame, without the rear wheels,
@@ -185,41 +185,6 @@ def least_direction(rows: Rows, box: MassBox) -> Band:
 def caster_share(rows: Rows, box: MassBox) -> Band:
     """Share of the load on the casters on the level: x / L."""
     return corner_band(lambda x: x / rows["wheelbase"], box.x)
-
-
-def start_acceleration(slope_deg: float) -> Callable[[Rows, MassBox], Band]:
-    """Acceleration up a slope that lifts the casters [m/s2].
-
-    References
-    ----------
-    First principles, checked against a physics engine in the tests:
-    g (x cos a - h sin a) / (h + I / (m R)), I the spin inertia of both rear wheels.
-    """
-    sin, cos = np.sin(np.radians(slope_deg)), np.cos(np.radians(slope_deg))
-
-    def band(rows: Rows, box: MassBox) -> Band:
-        inertia_mm = rows.option("rear_wheel", "spin_inertia_kgm2") * 1e6 / rows["rear_radius"]
-        return corner_band(
-            lambda x, z, m: GRAVITY_MPS2 * (x * cos - z * sin) / (z + inertia_mm / m),
-            box.x,
-            box.z,
-            box.mass,
-        )
-
-    return band
-
-
-def braking_deceleration(slope_deg: float) -> Callable[[Rows, MassBox], Band]:
-    """Braking down a slope that lifts the rear wheels [m/s2]: g ((L - x) cos a - h sin a) / h."""
-    sin, cos = np.sin(np.radians(slope_deg)), np.cos(np.radians(slope_deg))
-
-    def band(rows: Rows, box: MassBox) -> Band:
-        length = rows["wheelbase"]
-        return corner_band(
-            lambda x, z: GRAVITY_MPS2 * ((length - x) * cos - z * sin) / z, box.x, box.z
-        )
-
-    return band
 
 
 tip_left, tip_right = _sideways(2), _sideways(3)

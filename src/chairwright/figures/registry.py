@@ -1,87 +1,43 @@
-"""Every figure: its name, unit, meaning, source, and the formula with the choice that settles it.
-
-``after`` names the last choice, in the order of ``chair.steps.STEPS``, that a figure waits for.
-"""
+"""Every figure with its formula, and the choice that settles it; families of figures by name."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
-from chairwright.chair.occupant import Occupant
-from chairwright.chair.rows import Rows
 from chairwright.chair.steps import HIP, STEPS
-from chairwright.figures import anti_tip, balance, heights, mass, reach, space, terms
-from chairwright.figures.band import Band
-from chairwright.figures.mass import MassBox
-from chairwright.line.choices import CHOICES
-from chairwright.mass_points import FloatArray
+from chairwright.figures import (
+    anti_tip,
+    balance,
+    carer,
+    heights,
+    mass,
+    reach,
+    rolling,
+    space,
+    starting,
+    steps_up,
+    stroke,
+    terms,
+    turning_push,
+    yaw,
+)
+from chairwright.figures.families import MOTION, ROLLING, resolve
+from chairwright.figures.figure import (
+    GROUPS,
+    MOVING,
+    ORDER,
+    PLACES,
+    REACH,
+    SEAT,
+    STEADY,
+    WEIGHT,
+    ExactFormula,
+    Figure,
+    MassFormula,
+)
 
-ExactFormula = Callable[[Rows, Occupant], FloatArray]
-MassFormula = Callable[[Rows, MassBox], Band]
-
-
-@dataclass(frozen=True)
-class Figure:
-    """One figure.
-
-    Parameters
-    ----------
-    name : str
-        Unit as suffix.
-    label : str
-        For people.
-    unit : str
-    digits : int
-        Digits after the point when printed.
-    scale : float
-        A difference that matters to a fitter, in the figure's unit: preferences are weighed in it.
-    group : str
-        The question it answers.
-    after : str
-        The choice that settles it.
-    source : str
-    exact : callable or None
-        Formula that needs no masses.
-    weighed : callable or None
-        Formula of the centre of mass.
-    depends : tuple of str
-        All choices that an exact figure depends on, when they are few enough to tabulate.
-    """
-
-    name: str
-    label: str
-    unit: str
-    digits: int
-    scale: float
-    group: str
-    after: str
-    source: str
-    exact: ExactFormula | None = None
-    weighed: MassFormula | None = None
-    depends: tuple[str, ...] = ()
-
-    @property
-    def touched_by(self) -> frozenset[str]:
-        """Every choice that can change the figure; for one of masses that is every choice.
-
-        None for a figure of `figures.terms`: options with the same number are alike to it.
-        """
-        return frozenset(self.depends or POSED.get(self.name, tuple(CHOICES)))
-
-    @property
-    def resolution(self) -> float:
-        """Smallest difference that is printed."""
-        return float(10.0**-self.digits)
-
-
-SEAT = "Does the seat come out right?"
-REACH = "Do hands and feet reach?"
-STEADY = "Is it steady?"
-PLACES = "Does it fit the places?"
-WEIGHT = "What does it weigh?"
-ORDER = "What does it cost, and when does it come?"
-GROUPS = (SEAT, REACH, STEADY, PLACES, WEIGHT, ORDER)
+__all__ = ["FIGURES", "GROUPS", "Figure", "Figures"]
 
 GEOMETRY = "First principles (theory: pose on a level floor)"
 STATICS = "First principles (theory: balance)"
@@ -120,6 +76,10 @@ POSED: dict[str, tuple[str, ...]] = {
     "footplate_clearance_mm": (*GEAR, *FOOT),
     "caster_foot_clearance_mm": (*GEAR, *FOOT),
     "caster_tyre_clearance_mm": (*GEAR, "seat_width", "arm_support"),
+    "push_arc_deg": (*GEAR, *HIP, "hand_rim", "seat_width", "arm_support"),
+    "fingertip_to_axle_mm": (*GEAR, *HIP),
+    "heel_reach_mm": (*GEAR, *HIP),
+    "push_handle_height_mm": (*GEAR, "back_angle", "back_height", "push_handle"),
     "pitch_to_anti_tip_deg": (*GEAR, "anti_tip"),
     "overall_height_mm": (*GEAR, "back_angle", "back_height", "push_handle", "arm_support"),
     **dict.fromkeys(terms.TERMS, ()),
@@ -157,6 +117,10 @@ def _moving(name: str, label: str, weighed: MassFormula) -> Figure:
     return Figure(name, label, "m/s2", 2, 0.2, STEADY, "stem_setting", STATICS, weighed=weighed)
 
 
+def _push(name: str, label: str, weighed: MassFormula) -> Figure:
+    return Figure(name, label, "N", 1, 2.0, MOVING, "stem_setting", ROLLING, weighed=weighed)
+
+
 _ALL = (
     _mm("seat_width_mm", "Seat width", SEAT, "seat_width", heights.seat_width),
     _mm("seat_depth_mm", "Effective seat depth", SEAT, "back_support", heights.seat_depth),
@@ -184,11 +148,17 @@ _ALL = (
          "Law of cosines"),
     _deg("push_reach_deg", "Elbow off the middle of 100-120", REACH, "arm_support",
          reach.push_reach, "Law of cosines; PVA Consortium 2005"),
+    Figure("push_arc_deg", "Arc of the rim that is held", "deg", 0, 5.0, REACH, "arm_support",
+           "Law of cosines; elbow limits: common practice, no source", exact=stroke.push_arc),
     _mm("shoulder_ahead_of_axle_mm", "Shoulder ahead of axle", REACH, "back_support",
         reach.shoulder_ahead_of_axle),
+    _mm("fingertip_to_axle_mm", "Fingertips above the axle", REACH, "back_support",
+        stroke.fingertip_to_axle, "First principles (theory: reach); de Leva 1996"),
     _mm("leg_support_length_mm", "Cushion to footplate", REACH, "leg_length",
         heights.leg_support_length),
     _mm("foot_reach_mm", "Lower leg beyond cushion height", REACH, "cushion", heights.foot_reach),
+    _mm("heel_reach_mm", "Heel set down ahead of the knee", REACH, "back_support",
+        stroke.heel_reach, "First principles (theory: reach)"),
     _mm("footplate_clearance_mm", "Footplate to floor", REACH, "leg_length",
         heights.footplate_clearance),
     _tip("tip_rear_locked_deg", "Tips back, wheels locked", "stem_setting", balance.rear_locked),
@@ -213,13 +183,13 @@ _ALL = (
     Figure("caster_share", "Share of the load on the casters", "", 3, 0.02, STEADY,
            "stem_setting", STATICS, weighed=balance.caster_share),
     _moving("start_lift_level_mps2", "Push-off that lifts the casters, level",
-            balance.start_acceleration(0.0)),
+            starting.start_acceleration(0.0)),
     _moving("start_lift_1_to_12_mps2", "Push-off that lifts the casters, up 1:12",
-            balance.start_acceleration(balance.SLOPE_1_TO_12_DEG)),
+            starting.start_acceleration(balance.SLOPE_1_TO_12_DEG)),
     _moving("braking_lift_level_mps2", "Braking that lifts the rear wheels, level",
-            balance.braking_deceleration(0.0)),
+            starting.braking_deceleration(0.0)),
     _moving("braking_lift_1_to_12_mps2", "Braking that lifts the rear wheels, down 1:12",
-            balance.braking_deceleration(balance.SLOPE_1_TO_12_DEG)),
+            starting.braking_deceleration(balance.SLOPE_1_TO_12_DEG)),
     _deg("caster_stem_angle_deg", "Caster stem off vertical", STEADY, "stem_setting",
          heights.caster_stem_angle),
     _mm("caster_trail_mm", "Caster trail on the floor", STEADY, "stem_setting",
@@ -230,6 +200,18 @@ _ALL = (
         space.caster_foot_clearance, TURN),
     _mm("caster_tyre_clearance_mm", "Caster to rear tyre", STEADY, "arm_support",
         space.caster_tyre_clearance, TURN),
+    _push("push_force_level_n", "Push to keep rolling, level hard floor",
+          rolling.keeps_rolling(rolling.HARD)),
+    _push("push_force_carpet_n", "Push to keep rolling, level carpet",
+          rolling.keeps_rolling(rolling.CARPET)),
+    Figure("yaw_inertia_kgm2", "Yaw inertia about the middle of the axle", "kg m2", 2, 0.5, MOVING,
+           "belt", "First principles (theory: rolling); de Leva 1996", exact=yaw.yaw_inertia),
+    Figure("downhill_moment_nm_per_deg", "Turns downhill, per degree of cross slope", "N m/deg", 2,
+           0.2, MOVING, "stem_setting", MOTION, weighed=turning_push.downhill_moment_per_deg),
+    Figure("tip_lever_n", "Force on a tip lever to raise the casters", "N", 0, 20.0, MOVING,
+           "stem_setting", MOTION, weighed=steps_up.tip_lever),
+    Figure("push_handle_height_mm", "Push handles above floor", "mm", 0, 20.0, MOVING,
+           "push_handle", GEOMETRY, exact=carer.push_handle_height),
     _mm("wheelbase_mm", "Wheelbase", PLACES, "stem_setting", heights.wheelbase),
     _mm("rear_track_mm", "Rear track", PLACES, "arm_support", heights.rear_track),
     _mm("caster_track_mm", "Caster track", PLACES, "seat_width", heights.caster_track),
@@ -265,4 +247,40 @@ _ALL = (
            ADDED, weighed=lambda rows, box: box.z),
 )  # fmt: skip
 
-FIGURES: dict[str, Figure] = {figure.name: figure for figure in _ALL}
+
+class Figures(Mapping[str, Figure]):
+    """Every figure by name; also one of a family, ``family@parameters``, made when asked for.
+
+    Only the fixed figures are counted and gone through.
+
+    Parameters
+    ----------
+    fixed : tuple of Figure
+    """
+
+    def __init__(self, fixed: tuple[Figure, ...]) -> None:
+        self._fixed = {figure.name: figure for figure in fixed}
+        self._made: dict[str, Figure] = {}
+
+    def __getitem__(self, name: str) -> Figure:
+        """Return one figure; KeyError when there is none such."""
+        found = self._fixed.get(name) or self._made.get(name)
+        if found is None:
+            found = resolve(name) if isinstance(name, str) else None
+            if found is None:
+                raise KeyError(name)
+            self._made[name] = found
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        """Go through the names of the fixed figures, in the registry's order."""
+        return iter(self._fixed)
+
+    def __len__(self) -> int:
+        """Return the number of fixed figures."""
+        return len(self._fixed)
+
+
+FIGURES = Figures(
+    tuple(replace(figure, touches=POSED.get(figure.name, figure.touches)) for figure in _ALL)
+)

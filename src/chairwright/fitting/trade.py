@@ -24,6 +24,7 @@ SMALLER_IS_BETTER = (
     "push_reach_deg", "overall_width_mm", "overall_length_mm", "overall_height_mm",
     "folded_width_mm", "turning_diameter_mm", "half_turn_width_mm", "chair_mass_kg",
     "heaviest_part_kg", "total_mass_kg", "price", "custom_surcharge", "lead_days",
+    "push_force_level_n", "push_force_carpet_n", "yaw_inertia_kgm2", "tip_lever_n",
 )  # fmt: skip
 GREATER_IS_BETTER = (
     "tip_rear_locked_deg", "tip_rear_free_deg", "tip_forward_deg",
@@ -31,7 +32,7 @@ GREATER_IS_BETTER = (
     "tip_right_line_deg", "tip_least_deg", "tip_rear_anti_tip_deg", "anti_tip_gain_deg",
     "start_lift_level_mps2", "start_lift_1_to_12_mps2", "braking_lift_level_mps2",
     "braking_lift_1_to_12_mps2", "footplate_clearance_mm", "caster_foot_clearance_mm",
-    "caster_tyre_clearance_mm", "load_margin_kg",
+    "caster_tyre_clearance_mm", "load_margin_kg", "push_arc_deg", "heel_reach_mm",
 )  # fmt: skip
 """Which way is better, everything else alike (common practice, no source). Of the other figures
 it hangs on the client: for them ``=least`` or ``=most`` must be said."""

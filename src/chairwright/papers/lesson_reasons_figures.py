@@ -17,6 +17,9 @@ FIGURE_REASONS: Mapping[str, str] = {
     "arm_height_mm": "It counts from the loaded cushion to the top of the pad.",
     "elbow_angle_deg": "The nearer the shoulder is to the top of the rim, the more it bends.",
     "push_reach_deg": "It is how far the elbow angle is from the middle of the usual range.",
+    "push_arc_deg": "The nearer the shoulder is to the rim, the longer the hand stays on it.",
+    "fingertip_to_axle_mm": "It counts from the axle up to where the hanging arm ends.",
+    "heel_reach_mm": "The lower the knee, the farther ahead the heel comes down.",
     "shoulder_ahead_of_axle_mm": "Seat, back and tilt place the shoulder, the hole the axle.",
     "leg_support_length_mm": "It counts along the hanger from the cushion's front edge.",
     "foot_reach_mm": "It is the lower leg with its shoe less the height of the cushion's front.",
@@ -54,6 +57,13 @@ FIGURE_REASONS: Mapping[str, str] = {
     "must stay out of it.",
     "caster_tyre_clearance_mm": "The caster sweeps a circle about its stem; the tyre must stay "
     "out of it.",
+    "push_force_level_n": "Each wheel's load, over its radius, times what its tyre loses.",
+    "push_force_carpet_n": "As on a hard floor, and the carpet's share of the weight.",
+    "yaw_inertia_kgm2": "Every mass times the square of its distance from the middle of the axle.",
+    "downhill_moment_nm_per_deg": "The weight times how far it lies ahead of the axle.",
+    "tip_lever_n": "What lies ahead of the axle is lifted by what the foot presses behind it.",
+    "push_handle_height_mm": "The back posts with their handles stand on the frame and tilt with "
+    "it.",
     "wheelbase_mm": "The distance of the rear axle from the caster contacts.",
     "rear_track_mm": "Where the wheels stand beside the seat, and how far they lean.",
     "caster_track_mm": "The casters stand beside the seat.",

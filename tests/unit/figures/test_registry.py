@@ -42,12 +42,26 @@ RELIED_ON = [
     "footplate_clearance_mm",
     "turning_diameter_mm",
     "half_turn_width_mm",
+    "push_arc_deg",
+    "push_force_level_n",
+    "yaw_inertia_kgm2",
+    "downhill_moment_nm_per_deg",
     "load_margin_kg",
     "price",
     "custom_surcharge",
     "lead_days",
 ]
-SUFFIX = {"mm": "_mm", "deg": "_deg", "kg": "_kg", "m/s2": "_mps2", "": "share", "days": "_days"}
+SUFFIX = {
+    "mm": "_mm",
+    "deg": "_deg",
+    "kg": "_kg",
+    "m/s2": "_mps2",
+    "": "share",
+    "days": "_days",
+    "N": "_n",
+    "kg m2": "_kgm2",
+    "N m/deg": "_nm_per_deg",
+}
 MONEY = {"price", "custom_surcharge"}
 """Their unit is the line's currency, which no name can hold."""
 
