@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from chairwright.fitting.described import Described
 from chairwright.line.choices import CHOICES, NONE
@@ -73,7 +73,7 @@ def feet_fitted(setup: Described) -> int:
 def declared_extras(
     scheme: Scheme, words: tuple[str, ...], lines: tuple[OrderLine, ...]
 ) -> tuple[OrderLine, ...]:
-    """Lines with the extras that were declared and are not among the line's own.
+    """Lines with what was declared of their extras.
 
     Parameters
     ----------
@@ -85,20 +85,18 @@ def declared_extras(
     Returns
     -------
     tuple of OrderLine
-        An extra of the line that the scheme does not know counts as ``other``: the
-        declaration speaks for all of them.
+        Words that no extra has yet go to the extras that the scheme does not know, in their
+        order; an extra without a word left is ``other``, a word without an extra is a line of
+        its own.
     """
     there = {line.word for line in lines if line.line == EXTRAS}
-    settled = tuple(
-        OrderLine(line.line, line.label, line.part, line.name, OTHER)
+    left = [word for word in words if word not in there and word != OTHER]
+    settled = [
+        replace(line, word=left.pop(0) if left else OTHER)
         if line.line == EXTRAS and line.word is None
         else line
         for line in lines
-    )
+    ]
     meanings = scheme.facts[EXTRAS].words or {}
-    added = (
-        OrderLine(EXTRAS, "Extra", "", meanings.get(word, word), word)
-        for word in words
-        if word not in there
-    )
+    added = (OrderLine(EXTRAS, "Extra", "", meanings.get(word, word), word) for word in left)
     return (*settled, *added)
