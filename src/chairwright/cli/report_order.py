@@ -78,11 +78,11 @@ def verdict_lines(order: Order) -> Iterator[str]:
             "name."
         )
         yield from (unmet_words(each, line) for each in order.open)
-        first = order.open[0].figure.name
         yield wrapped(
-            "Change the set-up, or let whoever answers for it accept each by name with a reason: "
-            f'--accept {first} --by NAME --reason "TEXT".'
+            "Change the set-up, or let whoever answers for it accept each by name with a reason:"
         )
+        names = dict.fromkeys(each.figure.name for each in order.open)
+        yield from (f'  --accept {name} --by NAME --reason "TEXT"' for name in names)
     elif not order.unmet:
         yield "May be sent: every must holds."
     else:
@@ -116,7 +116,7 @@ def unmet_words(each: Unmet, line: Line) -> str:
 
 def _narrow_words(item: Judged, line: Line) -> str:
     asked = target_words(item.target, line)
-    return wrapped(f"- {asked}: holds on nominal values only; measure it at delivery.", "  ")
+    return wrapped(f"- {asked}: holds on nominal values only; check it at delivery.", "  ")
 
 
 def change_sections(order: Order) -> list[str]:

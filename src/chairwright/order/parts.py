@@ -135,8 +135,10 @@ def part_name(choice: Choice, option: Option) -> str:
     """
     same = [each.name for each in choice.options if each.part == option.part and option.part]
     pieces_of = [name.split(", ") for name in same]
+    if choice.name == "caster_housing":
+        return PARTS[choice.name]
     if len(same) < 2:
-        return option.name
+        return option.name.removesuffix(", made to order")
     common = [
         first for first, *rest in zip(*pieces_of, strict=False) if rest == [first] * len(rest)
     ]

@@ -55,7 +55,7 @@ def marks_of(person: Person, setup: Described) -> tuple[Mark, ...]:
             choice=name,
             label=CHOICES[name].label,
             code=option.code,
-            words=option.name,
+            words=option.name.removesuffix(", made to order"),
             kind=option.kind,
             reasons=tuple(_reasons(person, setup, name, option)),
             days=int(option.numbers["extra_days"]),
@@ -103,4 +103,4 @@ def _against(person: Person, setup: Described, name: str, at: int) -> str:
               if item.target.figure not in held]  # fmt: skip
     if missed:
         return f"{words}: would miss what must hold for {', '.join(dict.fromkeys(missed))}"
-    return f"{words}: would meet every must as well; made to order by preference"
+    return f"{words}: would miss no more musts; made to order by preference"
