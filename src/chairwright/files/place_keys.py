@@ -102,14 +102,22 @@ COMMON = (
 _HELPED = _flag(
     "carer", "as the client moves", "whether a carer pushes or helps here", attribute="helped"
 )
-_SURFACE = _word("surface", Surface, "`hard`", "floor: hard (wood, tiles), concrete or carpet")
+_SURFACE = _word("surface", Surface, "`hard`", "what one rolls on")
 _DOOR = (
     _length("clear_width", 300, 3000, "needed", "free width with the door open at 90 degrees"),
     _word("approach", Approach, "`straight`", "head-on, or along a corridor with a quarter turn"),
-    _length("corridor_width", 300, 10000, UNKNOWN, "corridor outside; needed with `corridor`"),
+    _length(
+        "corridor_width", 300, 10000, UNKNOWN, "corridor outside, across; needed with `corridor`"
+    ),
     _word("approach_side", DoorSide, UNKNOWN, "side from which one comes along the corridor"),
     _word("swing", Swing, "`none`", "what one does to the door; `none` is an opening"),
-    _length("depth", 0, 20000, "the corridor's width", "free floor in front, square to the door"),
+    _length(
+        "depth",
+        0,
+        20000,
+        "with `corridor` its width, else not known",
+        "free floor in front, square to the door",
+    ),
     _length("latch_space", 0, 5000, UNKNOWN, "free wall beside the opening, latch side"),
     _length("hinge_space", 0, 5000, UNKNOWN, "free wall beside the opening, hinge side"),
     _flag("closer", UNKNOWN, "closes by itself"),
@@ -159,6 +167,7 @@ KEYS: Mapping[str, tuple[PlaceKey, ...]] = MappingProxyType(
             _length("width", 300, 10000, "needed", "at its narrowest"),
             _flag("turn_back", "`false`", "the chair must turn round in it"),
             _length("narrow_length", 10, 10000, "the whole corridor", "how long it is so narrow"),
+            _SURFACE,
         ),
         "corner": (
             _length("width_in", 300, 10000, "needed", "corridor by which one comes"),

@@ -135,9 +135,10 @@ def _places(fields: Fields, helped: bool) -> list[Place]:
         fields.refuse("places", must, str(len(entries)), "Leave out what a chair never meets.")
         return []
     found: list[Place] = []
+    taken: set[str] = set()
     for entry in entries:
         place = _place(entry, {"site": site, "building": building})
-        _check_name(entry, [each.name for each in found])
+        _check_name(entry, taken)
         _check_helper(entry, helped)
         if place is not None:
             found.append(place)
@@ -220,11 +221,12 @@ def _typed(entry: Fields, keys: Iterable[PlaceKey]) -> dict[str, str]:
     }
 
 
-def _check_name(entry: Fields, taken: list[str]) -> None:
-    name = entry.data.get("name")
-    if name is not None and str(name).strip() in taken:
+def _check_name(entry: Fields, taken: set[str]) -> None:
+    name = str(entry.data.get("name")).strip()
+    if entry.has("name") and name in taken:
         must = "each place must have a name of its own"
         entry.refuse("name", must, f"{name!r} a second time", "Add where it is.")
+    taken.add(name)
 
 
 def _check_helper(entry: Fields, helped: bool) -> None:

@@ -17,7 +17,7 @@ Swing = Literal["push", "pull", "slide", "none"]
 DoorSide = Literal["hinge", "latch"]
 DoorUse = Literal["room", "bath_or_bedroom", "entrance"]
 Rails = Literal["none", "one", "both"]
-Surface = Literal["hard", "concrete", "carpet"]
+Surface = Literal["hard", "concrete", "carpet", "uneven"]
 ReachFrom = Literal["front", "side"]
 TransferWay = Literal["side", "front", "standing", "hoist"]
 TransferSide = Literal["left", "right"]
@@ -71,7 +71,9 @@ class Door(Place):
     @property
     def floor_depth_mm(self) -> float | None:
         """Free floor square to the door: as measured, else the corridor that one comes along."""
-        return self.corridor_width_mm if self.depth_mm is None else self.depth_mm
+        if self.depth_mm is None and self.approach == "corridor":
+            return self.corridor_width_mm
+        return self.depth_mm
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -86,12 +88,15 @@ class Corridor(Place):
         Whether the chair must turn round in it.
     narrow_length_mm : float or None [mm]
         Length of the narrowest part; None when the whole corridor is that narrow.
+    surface : {"hard", "concrete", "carpet", "uneven"}
+        As in ``tables/rolling/surfaces.csv``.
     """
 
     kind: ClassVar[str] = "corridor"
     width_mm: float
     turn_back: bool = False
     narrow_length_mm: float | None = None
+    surface: Surface = "hard"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -133,7 +138,7 @@ class Ramp(Place):
         Height, and horizontal length.
     cross_slope : Slope or None
         Fall to the side; None when it was not measured.
-    surface : {"hard", "concrete", "carpet"}
+    surface : {"hard", "concrete", "carpet", "uneven"}
     width_mm : float or None [mm]
         Between the rails, else between the edges.
     landing_length_mm, landing_width_mm : float or None [mm]
@@ -180,7 +185,7 @@ class CrossSlope(Place):
     Parameters
     ----------
     slope : Slope
-    surface : {"hard", "concrete", "carpet"}
+    surface : {"hard", "concrete", "carpet", "uneven"}
     helped : bool or None
         As for `Ramp`.
     """
