@@ -102,8 +102,8 @@ def yaw_inertia(rows: Rows, occupant: Occupant) -> FloatArray:
 
     References
     ----------
-    First principles: sum of m (x2 + y2) about the axle's middle, each part's own inertia, the
-    rear wheels about their upright diameter, and their spin (T / 2R)2 times as fast squared.
+    First principles: sum of m (x2 + y2) about the axle's middle, each part's own inertia, and
+    that of the rear wheels as they roll.
     """
     total, sex = _wheel_inertia(rows), occupant.body.sex
     segments = {segment.name: segment for segment in occupant.body.segments}
@@ -120,16 +120,18 @@ def yaw_inertia(rows: Rows, occupant: Occupant) -> FloatArray:
 
 
 def _wheel_inertia(rows: Rows) -> FloatArray:
-    """Rear wheels and hand rims: their place, their upright turn, their spin."""
-    lean = np.radians(rows["camber"])
-    spin = rows.option("rear_wheel", "spin_inertia_kgm2")
+    """Rear wheels and hand rims: their place, and what they turn with while they roll.
+
+    A wheel that leans by g turns about its axle hub / R times as fast as the chair about the
+    vertical, and about its diameter by cos g of it.
+    """
+    lean, hub = np.radians(rows["camber"]), rows["hub_half"]
     rims = rows.option("hand_rim", "mass_kg")
+    spin = rows.option("rear_wheel", "spin_inertia_kgm2")
     spin = spin + rims * np.square(rows["rim_radius"] / 1000.0)
-    upright = spin * (np.square(np.cos(lean)) / 2.0 + np.square(np.sin(lean)))
-    out = np.square(rows["hub_half"] / 1000.0)
-    rims_out = np.square((rows["hub_half"] + rows["rim_standoff"]) / 1000.0)
-    faster = np.square(rows["rear_track"] / (2.0 * rows["rear_radius"]))
-    return np.asarray(rows["wheel_mass"] * out + rims * rims_out + upright + spin * faster)
+    turns = np.square(hub / rows["rear_radius"]) + np.square(np.cos(lean)) / 2.0
+    places = rows["wheel_mass"] * hub**2 + rims * np.square(hub + rows["rim_standoff"])
+    return np.asarray(places * 1e-6 + spin * turns)
 
 
 def _part_mm2(rows: Rows, name: str) -> FloatArray | float:
