@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from importlib.resources import files
 from pathlib import Path
 
@@ -36,10 +37,15 @@ def load_scheme(name_or_path: str) -> Scheme:
         With ``file:line`` for each mistake in the file.
     """
     if name_or_path in SHIPPED:
-        return _read(Path(str(files("chairwright.order") / "schemes" / f"{name_or_path}.yaml")))
+        return _shipped(name_or_path)
     if "/" not in name_or_path and "." not in name_or_path:
         raise InputError(_unknown(name_or_path))
     return _read(Path(name_or_path))
+
+
+@cache
+def _shipped(name: str) -> Scheme:
+    return _read(Path(str(files("chairwright.order") / "schemes" / f"{name}.yaml")))
 
 
 def _read(path: Path) -> Scheme:
