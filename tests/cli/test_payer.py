@@ -105,8 +105,7 @@ def test_what_is_not_covered_says_why_and_what_the_client_could_have(
     words = " ".join(part.split())
     assert "K0006 heavy duty: client's weight 172.0 lb" in words
     assert "must be above 250 lb; severe spasticity no (declared), must be yes" in words
-    assert "For another chair, the test of the client holds with" in words
-    assert "K0001" in words
+    assert "For another chair, the test of the client holds with K0001." in words
 
 
 def test_where_sources_disagree_both_paths_are_shown(capsys: pytest.CaptureFixture[str]) -> None:

@@ -197,12 +197,13 @@ def _not_covered(found: Assessment) -> str:
 
 
 def _other_classes(group: GroupResult) -> Iterator[str]:
-    """What the client could have another chair for."""
+    """For which other chairs the client's own facts speak, where a class has a test of its own."""
     for truth, words in ((True, "holds"), (None, "is not known")):
         codes = [
             each.entry.code
             for each in group.classes
-            if each.truth is False and each.covered is not None and each.covered.truth is truth
+            if each.truth is False and each.covered is not None and each.entry.covered is not None
+            if each.covered.truth is truth
         ]
         if codes:
             text = f"For another chair, the test of the client {words} with {', '.join(codes)}."
