@@ -107,4 +107,7 @@ def door_arc(
         return None
     kept, best = turn.kept_off(found[0]), found[1]
     down = float(door_setback(kept, known)[best])
-    return _route(outline, float(radius[best]), (-float(kept.inner[best]), -down), thickness)
+    west = min(float(kept.inner[best]), max(float(kept.second[best]) - opening, 0.0))
+    before = kept.inner[best] <= 0 or kept.second[best] > opening + kept.inner[best]
+    x = -float(kept.inner[best]) if before else -west
+    return _route(outline, float(radius[best]), (x, -down), thickness)

@@ -26,12 +26,14 @@ GOLDEN = (np.sqrt(5) - 1) / 2
 ROUNDS = 32
 """Golden sections after the coarse look: the bracket shrinks by 2e-7."""
 RADII = 61
-ANGLES = 46
+ANGLES = 61
 Need = Callable[[FloatArray], FloatArray]
 
 
 def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> FloatArray:
-    """Least value of a function of one variable, entry by entry: coarse look, golden section.
+    """Least value of a function of one variable, entry by entry.
+
+    A coarse look, then golden sections round the two lowest valleys that it shows.
 
     Parameters
     ----------
@@ -44,18 +46,27 @@ def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> Flo
     Returns
     -------
     ndarray, shape (n,)
-        Of the best coarse place and all places tried round it: a value that is taken on.
+        Least of all values met.
     """
     part = np.linspace(0.0, 1.0, steps)
     values = np.array([need(low + (high - low) * each) for each in part])
-    best = np.argmin(values, axis=0)
+    edge = np.full((1, *low.shape), np.inf)
+    before, after = np.concatenate([edge, values[:-1]]), np.concatenate([values[1:], edge])
+    valleys = np.where((values <= before) & (values <= after), values, np.inf)
     least = values.min(axis=0)
-    left = low + (high - low) * part[np.maximum(best - 1, 0)]
-    right = low + (high - low) * part[np.minimum(best + 1, steps - 1)]
+    for best in np.argsort(valleys, axis=0, kind="stable")[:2]:
+        left = low + (high - low) * part[np.maximum(best - 1, 0)]
+        right = low + (high - low) * part[np.minimum(best + 1, steps - 1)]
+        least = np.minimum(least, _golden(need, left, right))
+    return np.asarray(least)
+
+
+def _golden(need: Need, left: FloatArray, right: FloatArray) -> FloatArray:
+    """Least value met by golden sections between two places, entry by entry."""
     first, second = right - GOLDEN * (right - left), left + GOLDEN * (right - left)
     one, two = need(first), need(second)
+    least = np.minimum(one, two)
     for _ in range(ROUNDS):
-        least = np.minimum(least, np.minimum(one, two))
         lower = one <= two
         left, right = np.where(lower, left, first), np.where(lower, second, right)
         step = GOLDEN * (right - left)
@@ -63,7 +74,8 @@ def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> Flo
         value = need(fresh)
         first, second = np.where(lower, fresh, second), np.where(lower, first, fresh)
         one, two = np.where(lower, value, two), np.where(lower, one, value)
-    return np.asarray(np.minimum(least, np.minimum(one, two)))
+        least = np.minimum(least, value)
+    return np.asarray(least)
 
 
 class _Pushed:

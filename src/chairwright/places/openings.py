@@ -68,7 +68,7 @@ def least_tilt_deg(across: float, up: float, width: float, height: float) -> flo
         return least_tilt_deg(up, across, height, width)
     if across <= width + SAME and up <= height + SAME:
         return 0.0
-    if across > width:
+    if across > width >= up:
         tilt = atan2(up, across) + acos(width / hypot(across, up))
         if across * sin(tilt) + up * cos(tilt) <= height + SAME:
             return degrees(tilt)

@@ -133,7 +133,7 @@ def corner_route(
     if arc is not None:
         return arc
     far, reach = outline.ahead + RUN_UP, outline.reach
-    window = Window(-far, corridor_out + reach, -corridor_in - reach, reach, -15, 105)
+    window = Window(-far, corridor_out, -corridor_in, reach, -15, 105)
     lanes = (np.array([-far]), _lanes(-corridor_in, 0.0))
     place = _Place(walls, window, lanes, (0, 90), (0.0, corridor_out))
     return _up_to(place.route(outline, margin, looks), outline.behind + RUN_UP)
