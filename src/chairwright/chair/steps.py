@@ -265,20 +265,26 @@ def hanger_lengths(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     return [point for side in SIDES for point in _one_side(rows, side)]
 
 
+def hanger_pair_kg(rows: Rows) -> FloatArray:
+    """Mass of a pair of hangers [kg]; a length made to order may add to it."""
+    longer = np.nan_to_num(rows.option("leg_length", "mass_kg"))
+    return np.asarray(rows.option("hanger", "mass_kg") + longer)
+
+
 def _one_side(rows: Rows, side: LimbSide) -> list[MassPoints]:
     fitted = rows[f"plate_{side}"] > 0
     across = rows["width"] / 2 - rows["sole_plate_outer_inset"] - rows["sole_plate_width"] / 2
     outward = np.where(fitted, across if side == "left" else -across, 0.0)
 
-    def point(name: str, choice: str, x_mm: FloatArray, z_mm: FloatArray) -> MassPoints:
-        mass = np.where(fitted, rows.option(choice, "mass_kg") / 2, 0.0)
+    def point(name: str, pair_kg: FloatArray, x_mm: FloatArray, z_mm: FloatArray) -> MassPoints:
+        mass = np.where(fitted, pair_kg / 2, 0.0)
         place = np.where(fitted, x_mm, 0.0), outward, np.where(fitted, z_mm, 0.0)
         return MassPoints(f"{side} {name}", mass, *place)
 
     middle = rows["plate_x"] + rows["sole_plate_length"] / 2
     return [
-        point("hanger", "hanger", rows["hanger_x"], rows["hanger_z"]),
-        point("footplate", "foot_plate", middle, rows["plate_z"]),
+        point("hanger", hanger_pair_kg(rows), rows["hanger_x"], rows["hanger_z"]),
+        point("footplate", rows.option("foot_plate", "mass_kg"), middle, rows["plate_z"]),
     ]
 
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.chair.rows import Rows
+from chairwright.chair.steps import hanger_pair_kg
 from chairwright.figures.band import Band, corner_band, known, merged
 from chairwright.mass_points import FloatArray
 
@@ -108,7 +109,7 @@ def heaviest_part(rows: Rows, occupant: Occupant) -> FloatArray:
     wheel = (rows["wheel_mass"] + rims) / 2
     arm = rows.option("arm_support", "mass_kg") / 2
     cushion = rows.option("cushion", "mass_kg")
-    hanger = (rows.option("hanger", "mass_kg") + rows.option("foot_plate", "mass_kg")) / 2
+    hanger = (hanger_pair_kg(rows) + rows.option("foot_plate", "mass_kg")) / 2
     hangers = sum(np.where(rows[f"plate_{side}"] > 0, hanger, 0.0) for side in SIDES)
     chair = rows["frame_mass"] + rows["wheel_mass"] - rows["load"]
     frame = chair - 2 * wheel - 2 * arm - cushion - hangers

@@ -18,6 +18,7 @@ from chairwright.figures.terms import TERMS
 from chairwright.mass_points import FloatArray
 from chairwright.search.early_clearances import EarlyPlates, early_caster_tyre
 from chairwright.search.early_device import EarlyDevice
+from chairwright.search.early_heaviest import EarlyHeaviest
 from chairwright.search.early_terms import EarlyTerm
 from chairwright.search.grid import EndsTable
 from chairwright.search.space import Space
@@ -52,6 +53,7 @@ class Early:
             "half_turn_width_mm": self._half_turn_width,
             "overall_length_mm": self._overall_length,
             "caster_tyre_clearance_mm": early_caster_tyre(space),
+            "heaviest_part_kg": EarlyHeaviest(space),
             **{name: EarlyTerm(space, name) for name in TERMS},
         }
         if plates:
