@@ -66,6 +66,12 @@ def of_must(must: Target, ahead: LookAhead) -> Limit:
     return Limit(ahead.depends, ahead.grid.marked(~broken(must, ahead.values)))
 
 
+def of_device(space: Space) -> Limit:
+    """The anti-tip devices that are devices: without one there is no pitch until it touches."""
+    fitted = ~np.isnan(space.line.column("anti_tip", "z_mm"))
+    return Limit(("anti_tip",), np.asarray(fitted))
+
+
 def _of_rules(space: Space) -> Iterator[Limit]:
     """Rules that reach beyond the running gear, as tables."""
     line = space.line

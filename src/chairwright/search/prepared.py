@@ -7,7 +7,7 @@ from functools import cached_property
 from chairwright.figures.registry import FIGURES
 from chairwright.search.early import Early
 from chairwright.search.look_ahead import LookAhead, OptionLookAhead
-from chairwright.search.narrowing import narrowed, of_must
+from chairwright.search.narrowing import narrowed, of_device, of_must
 from chairwright.search.open_mass import OpenMasses
 from chairwright.search.relevance import relevant_space
 from chairwright.search.space import Space
@@ -66,6 +66,8 @@ class Prepared:
         tables = (self.look_ahead(must.figure) for must in musts)
         pairs = zip(musts, tables, strict=True)
         limits = [of_must(must, table) for must, table in pairs if table is not None]
+        if any(must.figure in OPTION_FIGURES for must in musts):
+            limits.append(of_device(self.space))
         return Prepared(narrowed(self.space, limits), musts)
 
 
