@@ -2,8 +2,7 @@
 
 The box (the folded chair, or its heaviest piece) is pushed straight through a rectangular
 opening into a space of the opening's cross-section. It may lie on any of its sides, and be
-tilted about any one axis of the opening. First principles; the tilted rectangle is
-Carver's condition (1957; restated by a secondary source).
+tilted about any one axis of the opening. First principles: docs/theory/turning.md.
 """
 
 from __future__ import annotations
@@ -78,7 +77,7 @@ def least_tilt_deg(across: float, up: float, width: float, height: float) -> flo
 
 
 def ways_through(box: Box, width: float, height: float, depth: float = inf) -> tuple[Way, ...]:
-    """Every way in which a box goes into a space: straight ways first, then tilted ones.
+    """Every way in which a box goes straight into a space; if none, the tilted ways.
 
     Parameters
     ----------
@@ -91,7 +90,7 @@ def ways_through(box: Box, width: float, height: float, depth: float = inf) -> t
     Returns
     -------
     tuple of Way
-        Empty when it does not go in. Tilted ways are those whose box would not go in straight.
+        Empty when it does not go in.
 
     Raises
     ------
@@ -104,7 +103,9 @@ def ways_through(box: Box, width: float, height: float, depth: float = inf) -> t
     space = (width, height, depth)
     sides: list[Box] = sorted({(a, b, c) for a, b, c in permutations(box)}, reverse=True)
     straight = [side for side in sides if _fits(side, space)]
-    found = [Way(a, b, c) for a, b, c in straight]
+    if straight:
+        return tuple(Way(a, b, c) for a, b, c in straight)
+    found: list[Way] = []
     axes: tuple[Axis, ...] = ("depth", "width", "height")
     for axis in axes:
         found += [way for side in sides for way in _tilted(side, space, axis)]

@@ -80,13 +80,28 @@ class Outline:
 
     @classmethod
     def box(cls, ahead: float, behind: float, width: float) -> Outline:
-        """Box of given overhangs from the rear axle and width [mm], all positive."""
+        """Box round a chair.
+
+        Parameters
+        ----------
+        ahead, behind : float [mm]
+            Front and rear overhang from the rear axle, both positive.
+        width : float [mm]
+        """
         half = width / 2
         return cls.around([(ahead, half), (ahead, -half), (-behind, half), (-behind, -half)])
 
     @classmethod
     def of(cls, corners: Sequence[Corner], row: int = 0) -> Outline:
-        """Outline of one chair of an array: each corner with its mirror image."""
+        """Outline of one chair of an array: each corner with its mirror image.
+
+        Parameters
+        ----------
+        corners : sequence of Corner
+            As the functions on arrays take them.
+        row : int
+            Which chair.
+        """
         x, y = (each[:, row] for each in stacked(corners))
         return cls.around(np.column_stack([np.tile(x, 2), np.concatenate([y, -y])]))
 

@@ -14,9 +14,9 @@ from chairwright.places.routes import MARGIN, room_route
 from chairwright.places.turning import Corner, half_turn_width_mm, pivot_diameter_mm
 from chairwright.places.walls import positive
 
-LOOKS = 25
+LOOKS = 15
 """Values tried of each of the three things that are free in a turn by three arcs."""
-ROUNDS = 12
+ROUNDS = 14
 """Rounds of closer looks; each is half as wide as the one before."""
 
 

@@ -33,8 +33,10 @@ from chairwright.places.walls import (
 
 MARGIN = 5.0
 """Distance kept from walls unless another is asked for [mm] (common practice, no source)."""
-LOOKS = (Fineness(200, 3.0), Fineness(300, 1.5), Fineness(400, 1.0))
+LOOKS = (Fineness(200, 3.0), Fineness(300, 1.5))
 """Finenesses tried one after the other."""
+FINE = (*LOOKS, Fineness(400, 1.0))
+"""The same with a slower, finer look at the end."""
 FEW = 7
 """A route with so few moves is not looked for again more finely."""
 MOST_MOVES = 14
@@ -130,7 +132,7 @@ def corner_route(
     """
     walls = corner_walls(corridor_in, corridor_out)
     arc = corner_arc(outline, corridor_in, corridor_out, margin)
-    if arc is not None:
+    if arc is not None or outline.width + 2 * margin > min(corridor_in, corridor_out):
         return arc
     far, reach = outline.ahead + RUN_UP, outline.reach
     window = Window(-far, corridor_out, -corridor_in, reach, -15, 105)
@@ -172,11 +174,11 @@ def door_route(
     """
     walls = door_walls(corridor, opening, thickness)
     arc = door_arc(outline, corridor, opening, thickness, margin)
-    if arc is not None:
+    if arc is not None or outline.width + 2 * margin > opening:
         return arc
     far = outline.ahead + RUN_UP
     north = thickness + outline.behind
-    window = Window(-far, opening + outline.reach, -corridor, north, -15, 180)
+    window = Window(-far, opening + outline.ahead, -corridor, north, -15, 120)
     lanes = (np.array([-far]), _lanes(-corridor, 0.0))
     place = _Place(walls, window, lanes, (0, 90), (0.0, opening))
     return _up_to(place.route(outline, margin, looks), north + RUN_UP)

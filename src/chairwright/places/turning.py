@@ -155,7 +155,7 @@ def longest_box_at_mm(
 
     References
     ----------
-    Moretti, College Mathematics Journal 33(3), 196 (restated by a secondary source).
+    Moretti, College Mathematics Journal 33(3), 196 (read in the source).
     """
     q = np.radians(np.asarray(angle_deg, dtype=np.float64))
     sine, cosine = np.sin(q), np.cos(q)

@@ -39,7 +39,8 @@ def block(west: float, east: float, south: float, north: float) -> FloatArray:
     ----------
     west, east, south, north : float [mm]
     """
-    return np.array([(west, south), (east, south), (east, north), (west, north)])
+    ring = [(west, south), (east, south), (east, north), (west, north)]
+    return np.array(ring, dtype=np.float64)
 
 
 def positive(where: str, **sizes: float) -> None:
