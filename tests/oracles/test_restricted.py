@@ -7,7 +7,6 @@ by one, a block at a time, and judged as in `brute_force`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -27,39 +26,12 @@ from chairwright.targets.target import Target
 from . import brute_force
 from .brute_force import Everything
 from .lines import everyday
+from .restricted import restricted
 from .rules import rules_kept
 from .written import Index
 
 CLIENTS = Path(__file__).parents[2] / "examples" / "clients"
 BLOCK = 100_000
-
-
-def restricted(space: Space, most: int, centre: dict[str, int]) -> Space:
-    """Options near those of a set-up, one more of a choice at a time, up to so many set-ups.
-
-    A choice stops growing when one more option adds none or too many.
-    """
-    near = {
-        name: options[np.argsort(np.abs(options - centre[name]), kind="stable")]
-        for name, options in space.allowed.items()
-    }
-    kept = dict.fromkeys(CHOICES, 1)
-
-    def grown(name: str) -> Space:
-        more = kept | {name: kept[name] + 1}
-        allowed = {each: np.sort(near[each][: more[each]]) for each in CHOICES}
-        return replace(space, allowed=allowed)
-
-    small, growing = replace(space, allowed={n: near[n][:1] for n in CHOICES}), list(CHOICES)
-    while growing:
-        name = growing.pop(0)
-        if kept[name] == len(near[name]):
-            continue
-        larger = grown(name)
-        if small.count < larger.count <= most:
-            small, kept[name] = larger, kept[name] + 1
-            growing.append(name)
-    return small
 
 
 def blocks(space: Space) -> Iterator[Index]:
