@@ -20,7 +20,7 @@ check: $(STAMP)
 	$(BIN)/lint-imports --no-logo
 
 bench: $(STAMP)
-	$(BIN)/python tests/bench/run.py
+	$(BIN)/python -m tests.bench.run
 
 format: $(STAMP)
 	$(BIN)/ruff check --fix src tests

@@ -1,0 +1,57 @@
+"""Whole processes: start to end, and the memory of one fit."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+
+from tests.bench.machine import Table, timed
+
+AVERAGE = "examples/clients/avg-001.yaml"
+PEAK = """
+import resource
+from chairwright.fitting.trade import usual_objectives
+from chairwright.search.best import find_best
+from chairwright.search.front import find_front
+from tests.bench.clients import whole_space
+space, targets, occupant = whole_space("avg-001")
+before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+find_best(space, targets)
+find_front(space, targets, usual_objectives(occupant))
+print(before, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)
+"""
+
+
+def cold_starts() -> Table:
+    """Median wall times of new processes, and how many empty Python processes that is."""
+    plain = _cold("-c", "pass")
+    rows = []
+    for words, arguments in (
+        ("chairwright --help", ["--help"]),
+        ("chairwright fit, average adult", ["fit", AVERAGE]),
+        ("the same without the trade-off", ["fit", AVERAGE, "--no-front"]),
+        ("chairwright figures", ["figures", "examples/setups/avg-001.yaml"]),
+    ):
+        seconds = _cold("-m", "chairwright.cli.main", *arguments)
+        rows.append([words, f"{seconds:.2f}", f"{seconds / plain:.0f}"])
+    return Table(["command", "s", "empty Python processes"], rows)
+
+
+def memory() -> Table:
+    """Peak memory of best and front of three figures of the average client, in a process alone."""
+    words = [sys.executable, "-c", PEAK]
+    out = subprocess.run(words, capture_output=True, check=True, text=True).stdout.split()
+    before, peak = (float(each) / 1024 for each in out)
+    return Table(
+        ["process", "MB"],
+        [
+            ["line, client and libraries loaded", f"{before:.0f}"],
+            ["best and front of three figures found", f"{peak:.0f}"],
+        ],
+    )
+
+
+def _cold(*arguments: str) -> float:
+    """Median wall time of a new process [s]."""
+    command = [sys.executable, *arguments]
+    return timed(lambda: subprocess.run(command, capture_output=True, check=True), 5)
