@@ -27,7 +27,8 @@ class Grid:
         wanted = frozenset(choices)
         self.choices = tuple(name for name in CHOICES if name in wanted)
         self._shape = tuple(len(space.line.choices[name].options) for name in self.choices)
-        axes = np.meshgrid(*(space.allowed[name] for name in self.choices), indexing="ij")
+        self._allowed = tuple(space.allowed[name] for name in self.choices)
+        axes = np.meshgrid(*self._allowed, indexing="ij")
         self._place = tuple(axis.ravel() for axis in axes)
         self.index = dict(zip(self.choices, self._place, strict=True))
         rules = [rule for rule in space.line.rules if rule.choices <= wanted]
@@ -76,9 +77,8 @@ class Grid:
         values : ndarray, shape (grid points,)
             NaN marks a point without a value; it counts as impossible.
         """
-        table = np.full(self._shape, np.inf)
-        table[self._place] = np.where(self._open & ~np.isnan(values), values, np.inf)
-        self._values[key] = table
+        kept = np.where(self._open & ~np.isnan(values), values, np.inf)
+        self._values[key] = kept.reshape([len(options) for options in self._allowed])
 
     def least(self, key: str, index: Mapping[str, IndexArray]) -> FloatArray:
         """Least value that set-ups can still reach; infinite when none is possible.
@@ -96,12 +96,22 @@ class Grid:
         made = frozenset(name for name in self.choices if name in index)
         reduced = self._least.get((key, made))
         if reduced is None:
-            axes = tuple(i for i, name in enumerate(self.choices) if name not in made)
-            reduced = self._least[(key, made)] = np.asarray(self._values[key].min(axis=axes))
+            reduced = self._least[(key, made)] = self._reduced(key, made)
         if not made:
             return np.full(len(next(iter(index.values()))), float(reduced))
         place = tuple(index[name] for name in self.choices if name in made)
         return np.asarray(reduced[place])
+
+    def _reduced(self, key: str, made: frozenset[str]) -> FloatArray:
+        """Least over the open choices, over all options of the choices made."""
+        still = tuple(at for at, name in enumerate(self.choices) if name not in made)
+        least = np.asarray(self._values[key].min(axis=still))
+        kept = [at for at in range(len(self.choices)) if at not in still]
+        if not kept:
+            return least
+        table = np.full([self._shape[at] for at in kept], np.inf)
+        table[np.ix_(*(self._allowed[at] for at in kept))] = least
+        return table
 
 
 class EndsTable:
