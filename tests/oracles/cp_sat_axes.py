@@ -12,8 +12,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 
-from chairwright.chair.buildable import PITCH_RANGE_DEG, buildable
+from chairwright.chair.buildable import PITCH_RANGE_DEG
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import HIP, STEPS
 from chairwright.figures.evaluate import figures_of, realise
@@ -23,11 +24,16 @@ from chairwright.mass_points import MassPoints
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
 
-from .cp_sat_space import Array, Index, cost_of, obeys
+from .cp_sat_space import Array, Index, certain, cost_of, obeys
 
 GEAR = STEPS[0].choices
+Positions = NDArray[np.intp]
 JOINED = {"gear": GEAR, "hip": HIP}
 LARGEST_TABLE = 400_000
+
+
+class NothingAllowed(Exception):
+    """Already a table shows that no set-up holds every must."""
 
 
 @dataclass(frozen=True)
@@ -44,7 +50,7 @@ class Axis:
 
     name: str
     choices: tuple[str, ...]
-    positions: np.ndarray
+    positions: Positions
 
     def __len__(self) -> int:
         """Return the number of combinations."""
@@ -62,11 +68,13 @@ class Tabulation:
     """
 
     def __init__(self, space: Space, targets: Sequence[Target]) -> None:
-        self.space = space
-        self.axes = {n: Axis(n, (n,), o[:, None]) for n, o in space.allowed.items()}
+        self.space = certain(space)
+        self.axes = {n: Axis(n, (n,), o[:, None]) for n, o in self.space.allowed.items()}
         self.axes["hip"] = self._joined("hip")
         self.axes["gear"] = self._joined("gear")
         self.axes["gear"] = self._standing(targets)
+        if not all(map(len, self.axes.values())):
+            raise NothingAllowed
 
     def _joined(self, name: str) -> Axis:
         choices = JOINED[name]
@@ -90,7 +98,7 @@ class Tabulation:
         """Axes over which an exact figure can be tabulated; see `joined_axes`."""
         return joined_axes(FIGURES[figure].touched_by)
 
-    def grid(self, axes: Sequence[str]) -> np.ndarray:
+    def grid(self, axes: Sequence[str]) -> Positions:
         """All combinations of some axes, shape (n, axes): positions along each axis."""
         sizes = [len(self.axes[name]) for name in axes]
         if math.prod(sizes) > LARGEST_TABLE:
@@ -132,10 +140,6 @@ class Tabulation:
         """One figure over the grid of some axes."""
         rows = self.rows(axes)
         return np.array(figures_of(rows, self.space.occupant, [name])[name])
-
-    def stands(self, axes: Sequence[str]) -> np.ndarray:
-        """What stands over the grid of some axes, the rest at its first options."""
-        return buildable(self.rows(axes))
 
     def brought(self, step: int, axes: Sequence[str]) -> dict[str, Array]:
         """Mass [kg] and first moments [kg mm] in frame axes that one step brings.

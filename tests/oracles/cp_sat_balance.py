@@ -8,15 +8,16 @@ moments, that is one more product.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 import numpy as np
 from ortools.sat.python import cp_model
 
-from chairwright.chair.steps import STEPS
+from chairwright.chair.steps import HIP, STEPS
 
-from .cp_sat_axes import Tabulation, joined_axes
-from .cp_sat_curves import at_least, ends, product, whole
+from .cp_sat_axes import GEAR, Tabulation, joined_axes
+from .cp_sat_curves import Expression, Number, at_least, domain, ends, product, whole
 from .cp_sat_space import Array
 from .cp_sat_tables import Tables
 
@@ -24,7 +25,7 @@ KG, KG_MM, RATIO = 10**5, 10**2, 10**6
 """Whole numbers for one kg, one kg mm and the number one."""
 MM = KG_MM * RATIO // KG
 """Whole numbers for one mm, so that mass times length is in the units of moment times ratio."""
-TANGENT, DEGREE = 10**7, 10**6
+TANGENT, DEGREE = 10**6, 10**6
 CHORD_DEG = 0.2
 ROOM_KG_MM = 0.3
 """More than the rounding of all parts together."""
@@ -40,20 +41,19 @@ class Ends(NamedTuple):
 class Angle(NamedTuple):
     """An angle as the arc tangent of a ratio, with the ends between which it must lie [deg]."""
 
-    over: cp_model.LinearExprT
-    under: cp_model.LinearExprT
+    over: Expression
+    under: cp_model.IntVar
     low: float
     high: float
 
 
-def angle(
-    over: cp_model.LinearExprT, under: cp_model.LinearExprT, overs: Ends, unders: Ends
-) -> Angle:
+def angle(over: Expression, under: cp_model.IntVar, overs: Ends, unders: Ends) -> Angle:
     """Angle of a ratio of two moments, the lower one above 0.
 
     Parameters
     ----------
-    over, under : linear expression
+    over : linear expression
+    under : IntVar
     overs, unders : Ends
     """
     corners = [np.degrees(np.arctan2(a, b)) for a in overs for b in unders]
@@ -96,11 +96,12 @@ class Balance:
         self.wheels = element("gear", whole(brought["wheels"], KG))
         self.base = element("gear", whole(rows["wheelbase"], MM))
         self.axle = element("gear", whole(rows["rear_height"], MM))
+        self._rest = dict.fromkeys(("mass", "x", "y", "z"), (0, 0))
         self.load_kg = self.tabulation.space.occupant.load_kg
 
-    def _part(self, step: int) -> dict[str, cp_model.LinearExprT]:
+    def _part(self, step: int) -> dict[str, Number]:
         """Mass and moments of one step as variables, and what they can do on the floor."""
-        axes = joined_axes(STEPS[step].places)
+        axes = self._axes(step)
         brought = self.tabulation.brought(step, axes)
         turn = {key: values[:, None] for key, values in self.turn.items()}
         x, z, mass = brought["x"], brought["z"], brought["mass"]
@@ -114,45 +115,60 @@ class Balance:
             self.high[key] = self.high[key] + share.max(axis=1)
         columns = {"mass": whole(mass, KG)}
         columns.update({axis: whole(brought[axis], KG_MM) for axis in "xyz"})
+        for key, values in columns.items():
+            low, high = self._rest[key]
+            self._rest[key] = low + int(values.min()), high + int(values.max())
         return self.tables.columns(axes, columns)
 
-    def _floor(self, rest: dict[str, cp_model.LinearExprT]) -> None:
+    def _axes(self, step: int) -> tuple[str, ...]:
+        """What places a step's masses: with a foot on the floor, how the chair stands as well."""
+        places = STEPS[step].places
+        if STEPS[step].on_floor and self.tabulation.space.occupant.feet_that_push:
+            places = (*places, *GEAR, *HIP)
+        return joined_axes(places)
+
+    def _floor(self, rest: Mapping[str, Expression]) -> None:
         """Moments about the axle on the floor, within what each running gear allows."""
         model, element = self.model, self.tables.element
-        mass = self._named("rest", rest["mass"], 0, 10**4 * KG)
-        self.y = rest["y"]
-        along, high = (self._named(a, rest[a], -(10**7), 10**7) for a in "xz")
         turn = {key: element("gear", whole(self.turn[key], RATIO)) for key in ("cos", "sin")}
         shift = {key: element("gear", whole(self.turn[key], MM)) for key in ("ahead", "up")}
-        self.mass = self._named("mass", mass + self.gear_mass + self.wheels, 0, 10**4 * KG)
-        most = 10**15
-        cos_x, sin_x = (product(model, turn[key], along, most) for key in ("cos", "sin"))
-        cos_z, sin_z = (product(model, turn[key], high, most) for key in ("cos", "sin"))
-        back, down = (product(model, shift[key], mass, most) for key in ("ahead", "up"))
+        mass, along, self.y, high = (
+            self.named(rest[key], *self._rest[key]) for key in ("mass", "x", "y", "z")
+        )
+        self.mass = self.total(mass + self.gear_mass + self.wheels, self.ends("mass"), KG)
+        cos_x, sin_x = (product(model, turn[key], along) for key in ("cos", "sin"))
+        cos_z, sin_z = (product(model, turn[key], high) for key in ("cos", "sin"))
+        back, down = (product(model, shift[key], mass) for key in ("ahead", "up"))
         self.x = self._moment("x", cos_x - sin_z - back)
         self.tilting_z = self._moment("z", sin_x + cos_z - down)
-        lifted = product(model, self.axle, self.mass, most)
-        self.z = model.new_int_var(0, 10**9, "height")
-        self._rounded(self.z - self.tilting_z, lifted)
+        self.z = self.total(None, self.ends("height"), KG_MM)
+        self.rounded(self.z - self.tilting_z, product(model, self.axle, self.mass))
 
-    def _named(
-        self, name: str, expression: cp_model.LinearExprT, low: int, high: int
-    ) -> cp_model.IntVar:
-        found = self.model.new_int_var(low, high, name)
+    def named(self, expression: Expression, low: int, high: int) -> cp_model.IntVar:
+        """Give a linear expression a variable of its own, between ends."""
+        found = self.model.new_int_var(low, high, "")
         self.model.add(found == expression)
         return found
 
-    def _moment(self, key: str, rest: cp_model.LinearExprT) -> cp_model.IntVar:
+    def total(self, expression: Expression | None, ends: Ends, scale: float) -> cp_model.IntVar:
+        """A variable within a sum's ends; equal to the expression, if one is given."""
+        low = int(np.floor((np.min(ends.low) - ROOM_KG_MM) * scale))
+        high = int(np.ceil((np.max(ends.high) + ROOM_KG_MM) * scale))
+        if expression is None:
+            return self.model.new_int_var(low, high, "")
+        return self.named(expression, low, high)
+
+    def _moment(self, key: str, rest: Expression) -> cp_model.IntVar:
         low = np.floor((self.low[key] - ROOM_KG_MM) * KG_MM).astype(np.int64)
         high = np.ceil((self.high[key] + ROOM_KG_MM) * KG_MM).astype(np.int64)
         found = self.model.new_int_var(int(low.min()), int(high.max()), key)
         self.model.add(found >= self.tables.element("gear", low))
         self.model.add(found <= self.tables.element("gear", high))
         own = self.tables.element("gear", whole(self.own[key], KG_MM))
-        self._rounded(found - own, rest)
+        self.rounded(found - own, rest)
         return found
 
-    def _rounded(self, value: cp_model.LinearExprT, many: cp_model.LinearExprT) -> None:
+    def rounded(self, value: Expression, many: Expression) -> None:
         """Require that a value is a finer one, rounded."""
         self.model.add(2 * (many - RATIO * value) <= RATIO)
         self.model.add(2 * (many - RATIO * value) >= -RATIO)
@@ -160,15 +176,15 @@ class Balance:
     def ends(self, key: str) -> Ends:
         """Ends of a sum: mass, x, y, z about the axle, or the height above the floor."""
         if key == "height":
-            return Ends(*(
-                end["z"] + self.radius * end["mass"] for end in (self.low, self.high)
-            ))
+            return Ends(*(end["z"] + self.radius * end["mass"] for end in (self.low, self.high)))
         return Ends(self.low[key], self.high[key])
 
-    def scaled(self, one: cp_model.LinearExprT, other: cp_model.LinearExprT) -> cp_model.IntVar:
+    def scaled(self, one: Number, other: Number) -> cp_model.IntVar:
         """A product of a length or a plain ratio with a sum, as a moment, rounded."""
-        found = self.model.new_int_var(-(10**9), 10**9, "scaled")
-        self._rounded(found, product(self.model, one, other, 10**15))
+        corners = [a * b for a in domain(one) for b in domain(other)]
+        low, high = min(corners) // RATIO - 1, max(corners) // RATIO + 1
+        found = self.model.new_int_var(low, high, "scaled")
+        self.rounded(found, product(self.model, one, other))
         return found
 
     def must(self, angle: Angle, low: float | None, high: float | None) -> None:
@@ -176,24 +192,24 @@ class Balance:
         room = int(2 * ROOM_KG_MM * KG_MM) * TANGENT
         for end, side in ((low, 1), (high, -1)):
             if end is not None:
-                tangent = int(round(np.tan(np.radians(end)) * TANGENT))
+                tangent = round(np.tan(np.radians(end)) * TANGENT)
                 self.model.add(side * (TANGENT * angle.over - tangent * angle.under) >= -room)
 
-    def below(self, angle: Angle, high: float | None = None) -> cp_model.LinearExprT:
+    def below(self, angle: Angle, high: float | None = None) -> Expression:
         """An angle [deg x 10^6] that is at most the given one, or at most `high`."""
         places = np.array([angle.low, min(angle.high, high) if high is not None else angle.high])
         tangent = self._tangent(places)
-        steep = product(self.model, tangent, angle.under, 10**17)
+        steep = product(self.model, tangent, angle.under)
         self.model.add(steep <= TANGENT * angle.over)
         return -at_least(
             self.model, tangent, lambda u: -_degrees(u), _places(places), (TANGENT, DEGREE)
         )
 
-    def above(self, angle: Angle, low: float | None = None) -> cp_model.LinearExprT:
+    def above(self, angle: Angle, low: float | None = None) -> Expression:
         """An angle [deg x 10^6] that is at least the given one, or at least `low`."""
         places = np.array([max(angle.low, low) if low is not None else angle.low, angle.high])
         tangent = self._tangent(places)
-        steep = product(self.model, tangent, angle.under, 10**17)
+        steep = product(self.model, tangent, angle.under)
         self.model.add(steep >= TANGENT * angle.over)
         return at_least(self.model, tangent, _degrees, _places(places), (TANGENT, DEGREE))
 

@@ -7,15 +7,19 @@ from collections.abc import Callable, Sequence
 import numpy as np
 from ortools.sat.python import cp_model
 
-from .cp_sat_space import Array
+from .cp_sat_space import Array, Whole
+
+Number = cp_model.IntVar | int
+Expression = cp_model.LinearExpr | int
 
 SLOPE = 10**5
 """Slopes of chords are whole numbers in this part."""
 
 
-def whole(values: Array | float, scale: float) -> np.ndarray:
-    """Round scaled values to whole numbers."""
-    return np.round(np.asarray(values) * scale).astype(np.int64)
+def whole(values: Array | float, scale: float) -> Whole:
+    """Round scaled values to whole numbers; 0 where there is none, which no table may use."""
+    rounded: Whole = np.round(np.nan_to_num(np.asarray(values)) * scale).astype(np.int64)
+    return rounded
 
 
 def at_least(
@@ -58,9 +62,7 @@ SLOPE_ERROR = 2
 """Rounding of two neighbouring slopes."""
 
 
-def _segments(
-    model: cp_model.CpModel, x: cp_model.IntVar, at: np.ndarray
-) -> Sequence[cp_model.IntVar]:
+def _segments(model: cp_model.CpModel, x: cp_model.IntVar, at: Whole) -> Sequence[cp_model.IntVar]:
     """One literal for each stretch between neighbouring places; exactly one of them is true."""
     chosen = [model.new_bool_var("") for _ in at[1:]]
     model.add_exactly_one(chosen)
@@ -69,20 +71,29 @@ def _segments(
     return chosen
 
 
-def product(
-    model: cp_model.CpModel, one: cp_model.LinearExprT, other: cp_model.LinearExprT, most: int
-) -> cp_model.IntVar:
-    """A variable that equals a product, at most this far from 0.
+def product(model: cp_model.CpModel, one: Number, other: Number) -> Expression:
+    """The product of two variables; only that of what they vary by is a constraint of its own.
 
     Parameters
     ----------
     model : CpModel
-    one, other : linear expression
-    most : int
+    one, other : IntVar or int
     """
-    found = model.new_int_var(-most, most, "product")
-    model.add_multiplication_equality(found, [one, other])
-    return found
+    (least, most), (low, high) = domain(one), domain(other)
+    straight = least * other + low * one - least * low
+    if least == most or low == high:
+        return straight
+    varying = model.new_int_var(0, (most - least) * (high - low), "product")
+    model.add_multiplication_equality(varying, [one - least, other - low])
+    return straight + varying
+
+
+def domain(number: Number) -> tuple[int, int]:
+    """Least and greatest value of a variable or a constant."""
+    if isinstance(number, int):
+        return number, number
+    ends = list(number.proto.domain)
+    return ends[0], ends[-1]
 
 
 def ends(places: Array, step: float) -> Array:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 import numpy as np
-from ortools.sat.python import cp_model
 
 from chairwright.figures.anti_tip import contact_pitch
 from chairwright.figures.registry import FIGURES
@@ -14,11 +13,11 @@ from chairwright.line.choices import CHOICES
 from chairwright.targets.target import Target
 
 from .cp_sat_balance import DEGREE, KG, KG_MM, MM, RATIO, Angle, Balance, Ends, angle
-from .cp_sat_curves import product, whole
+from .cp_sat_curves import Expression, product, whole
 from .cp_sat_space import cost_of
 from .cp_sat_tables import Tables
 
-SHARE = 10**7
+SHARE = 10**6
 PRICE = 10**2
 
 
@@ -38,9 +37,10 @@ def charge_figures(tables: Tables, targets: Sequence[Target]) -> None:
             _angle(balance, target, balance.angles[target.figure]())
         elif target.figure == "anti_tip_gain_deg":
             _gain(balance, target)
+        elif target.figure == "caster_share":
+            _share(balance, target)
         else:
-            over, under, scale = balance.ratios[target.figure]()
-            _ratio(tables, target, over, under, scale)
+            _linear(tables, target, balance.masses[target.figure], KG)
 
 
 def _term(tables: Tables, target: Target) -> None:
@@ -50,7 +50,7 @@ def _term(tables: Tables, target: Target) -> None:
     base = np.array([term.base(space.line)])
     if term.add is np.add:
         parts = (tables.element(name, whole(each, PRICE)) for name, each in numbers.items())
-        figure = sum(parts) + int(round(float(base[0]) * PRICE))
+        figure = sum(parts) + round(float(base[0]) * PRICE)
         _linear(tables, target, figure, PRICE)
         return
     sided = target.low is None if term.add is np.maximum else target.high is None
@@ -62,15 +62,13 @@ def _term(tables: Tables, target: Target) -> None:
         tables.tabulate((name,), cost_of(target, values))
 
 
-def _linear(
-    tables: Tables, target: Target, figure: cp_model.LinearExprT, scale: float
-) -> None:
+def _linear(tables: Tables, target: Target, figure: Expression, scale: float) -> None:
     """A figure that is a linear expression, whole numbers of its unit."""
     unit = target.weight / FIGURES[target.figure].scale
     for end, side in ((target.low, 1), (target.high, -1)):
         if end is None:
             continue
-        short = side * (int(round(end * scale)) - figure)
+        short = side * (round(end * scale) - figure)
         if target.must:
             tables.model.add(short <= 0)
         else:
@@ -85,11 +83,11 @@ def _angle(balance: Balance, target: Target, found: Angle) -> None:
     unit = target.weight / FIGURES[target.figure].scale
     if target.low is not None and found.low < target.low:
         reached = balance.below(found, target.low)
-        short = int(round(target.low * DEGREE)) - reached
+        short = round(target.low * DEGREE) - reached
         balance.tables.charge(unit, short, DEGREE)
     if target.high is not None and found.high > target.high:
         reached = balance.above(found, target.high)
-        balance.tables.charge(unit, reached - int(round(target.high * DEGREE)), DEGREE)
+        balance.tables.charge(unit, reached - round(target.high * DEGREE), DEGREE)
 
 
 def _gain(balance: Weighed, target: Target) -> None:
@@ -100,30 +98,22 @@ def _gain(balance: Weighed, target: Target) -> None:
     device, own = balance.device(), balance.angles["tip_rear_free_deg"]()
     gained = balance.below(device) - balance.above(own)
     unit = target.weight / FIGURES[target.figure].scale
-    balance.tables.charge(unit, int(round(target.low * DEGREE)) - gained, DEGREE)
+    balance.tables.charge(unit, round(target.low * DEGREE) - gained, DEGREE)
 
 
-def _ratio(
-    tables: Tables,
-    target: Target,
-    over: cp_model.IntVar,
-    under: cp_model.IntVar | None,
-    scale: float,
-) -> None:
-    """A sum, or a ratio of two sums."""
-    if under is None:
-        _linear(tables, target, over, scale)
-        return
+def _share(balance: Weighed, target: Target) -> None:
+    """Mass on the casters over the whole mass."""
+    over, under, tables = balance.on_casters, balance.mass, balance.tables
     model, unit = tables.model, target.weight / FIGURES[target.figure].scale
     for end, side in ((target.low, 1), (target.high, -1)):
         if end is None:
             continue
-        wanted = int(round(end * SHARE))
+        wanted = round(end * SHARE)
         if target.must:
             model.add(side * (SHARE * over - wanted * under) >= -SHARE)
             continue
         share = model.new_int_var(-SHARE, 2 * SHARE, "share")
-        model.add(side * (SHARE * over - product(model, share, under, 10**16)) >= 0)
+        model.add(side * (SHARE * over - product(model, share, under)) >= 0)
         tables.charge(unit, side * (wanted - share), SHARE)
 
 
@@ -137,8 +127,9 @@ class Weighed(Balance):
 
     def __init__(self, tables: Tables) -> None:
         super().__init__(tables)
-        self.on_casters = self.model.new_int_var(-(10**9), 10**9, "caster load")
-        self._rounded(self.x, product(self.model, self.on_casters, self.base, 10**16))
+        x, length = self.ends("x"), self.length
+        self.on_casters = self.total(None, Ends(x.low / length, x.high / length), KG)
+        self.rounded(self.x, product(self.model, self.on_casters, self.base))
         self.angles: dict[str, Callable[[], Angle]] = {
             "tip_rear_locked_deg": lambda: self._over(self.x, self.ends("x")),
             "tip_rear_free_deg": lambda: angle(
@@ -148,15 +139,12 @@ class Weighed(Balance):
             "tip_left_deg": lambda: self._sideways(-1),
             "tip_right_deg": lambda: self._sideways(1),
         }
-        self.ratios = {
-            "caster_share": lambda: (self.on_casters, self.mass, SHARE),
-            "total_mass_kg": lambda: (self.mass, None, KG),
-            "chair_mass_kg": lambda: (
-                self.mass - int(round(self.load_kg * KG)), None, KG
-            ),
+        self.masses: dict[str, Expression] = {
+            "total_mass_kg": self.mass,
+            "chair_mass_kg": self.mass - round(self.load_kg * KG),
         }
 
-    def _over(self, over: cp_model.LinearExprT, ends: Ends) -> Angle:
+    def _over(self, over: Expression, ends: Ends) -> Angle:
         return angle(over, self.z, ends, self.ends("height"))
 
     def _forward(self) -> Angle:
@@ -188,7 +176,8 @@ class Weighed(Balance):
         cos, sin = np.cos(pitch), np.sin(pitch)
         behind = rows["device_x"] * cos - (rows["device_z"] - axle) * sin
         above = axle - rows["device_radius"]
-        if not np.isfinite(behind).all():
+        rows_left = self.tables.open_rows(axes)
+        if not np.isfinite(behind[rows_left]).all():
             message = "a set-up without a device that touches has no such figure"
             raise NotImplementedError(message)
         turn = self.tables.columns(
@@ -205,7 +194,8 @@ class Weighed(Balance):
         under = self.scaled(turn["sin"], x) + self.scaled(turn["cos"], z)
         over -= self.scaled(turn["behind"], self.mass)
         under += self.scaled(turn["above"], self.mass)
-        gear = self.tabulation.grid(axes)[:, 0]
+        gear = self.tabulation.grid(axes)[rows_left, 0]
+        cos, sin, behind, above = (each[rows_left] for each in (cos, sin, behind, above))
         low, high = (
             {key: values[gear] for key, values in end.items() if key != "y"}
             for end in (self.low, self.high)
@@ -218,7 +208,7 @@ class Weighed(Balance):
             sin * low["x"] + cos * low["z"] + above * low["mass"],
             sin * high["x"] + cos * high["z"] + above * high["mass"],
         )
-        return angle(over, under, overs, unders)
+        return angle(over, self.total(under, unders, KG_MM), overs, unders)
 
 
 TRACK = ("rear_wheel", "camber", "seat_width", "arm_support")

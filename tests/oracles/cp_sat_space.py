@@ -7,9 +7,8 @@ what stands and the figures are the program's own.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
-from typing import NamedTuple
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,13 +23,14 @@ from chairwright.targets.target import Target
 
 Array = NDArray[np.float64]
 Mask = NDArray[np.bool_]
+Whole = NDArray[np.int64]
 Index = dict[str, NDArray[np.intp]]
 
 NEAR = 1e-9
 """Outside by less than this counts as inside."""
 STEPS_FOR_NO_VALUE = 10.0
 """What a preference costs when the set-up has no such figure."""
-CHUNK = 200_000
+CHUNK = 50_000
 """Set-ups looked at together, so that the arrays stay in memory."""
 
 
@@ -74,23 +74,29 @@ def _spread(space: Space, number: Mapping[str, int], kept: Mapping[str, int]) ->
     return replace(space, allowed=allowed)
 
 
-def drawn(space: Space, number: Mapping[str, int], rng: np.random.Generator) -> Space:
-    """Keep some options of each choice, drawn at random; one where no number is given.
+def drawn(
+    space: Space, number: Mapping[str, int], kept: Mapping[str, int], rng: np.random.Generator
+) -> Space:
+    """Keep some options of each choice, drawn at random, and one given option.
 
     Parameters
     ----------
     space : Space
     number : mapping of str to int
+        Options kept of each choice; one where no number is given.
+    kept : mapping of str to int
+        Option position of each choice that stays in.
     rng : numpy.random.Generator
     """
-    allowed = {
-        name: np.sort(rng.permutation(options)[: number.get(name, 1)])
-        for name, options in space.allowed.items()
-    }
+    allowed = {}
+    for name, options in space.allowed.items():
+        others = rng.permutation(options[options != kept[name]])[: number.get(name, 1) - 1]
+        allowed[name] = np.sort(np.append(others, kept[name]))
     return replace(space, allowed=allowed)
 
 
-class Least(NamedTuple):
+@dataclass(frozen=True)
+class Least:
     """Result of looking at every set-up.
 
     Parameters
@@ -116,19 +122,50 @@ def look_at_all(space: Space, targets: Sequence[Target]) -> Least:
     space : Space
     targets : sequence of Target
     """
-    sizes = [len(space.allowed[name]) for name in CHOICES]
     least, found, count = math.inf, dict[str, int](), 0
-    for start in range(0, math.prod(sizes), CHUNK):
-        places = np.unravel_index(np.arange(start, min(start + CHUNK, math.prod(sizes))), sizes)
-        index = {n: space.allowed[n][p] for n, p in zip(CHOICES, places, strict=True)}
-        keep = obeys(space.line, index)
-        count += int(keep.sum())
-        index = {name: positions[keep] for name, positions in index.items()}
+    for index in every_set_up(space):
+        count += len(index["fork"])
         cost = costs_of(space, targets, index)
         if cost.min(initial=math.inf) < least:
             least = float(cost.min())
-            found = {name: int(positions[cost.argmin()]) for name, positions in index.items()}
+            found = {name: int(index[name][cost.argmin()]) for name in CHOICES}
     return Least(least, found, count)
+
+
+def every_set_up(space: Space) -> Iterator[Index]:
+    """Every set-up that the rules allow, in chunks, in the order of the choices.
+
+    Parameters
+    ----------
+    space : Space
+    """
+    names = list(CHOICES)
+    first, last = (_listed(space, part) for part in (names[:HALF], names[HALF:]))
+    each, others = (len(next(iter(part.values()))) for part in (first, last))
+    size = max(1, CHUNK // max(1, others))
+    for start in range(0, each, size):
+        taken = np.arange(start, min(start + size, each))
+        index = {name: np.repeat(first[name][taken], others) for name in first}
+        index.update({name: np.tile(last[name], len(taken)) for name in last})
+        keep = obeys(space.line, index)
+        yield {name: positions[keep] for name, positions in index.items()}
+
+
+HALF = 9
+"""Choices of the running gear: listed by themselves with the rules that speak only of them."""
+
+
+def _listed(space: Space, names: Sequence[str]) -> Index:
+    """Every combination of some choices that the rules among them allow."""
+    index: Index = {}
+    for name in names:
+        known = len(next(iter(index.values()))) if index else 1
+        options = space.allowed[name]
+        index = {other: np.repeat(positions, len(options)) for other, positions in index.items()}
+        index[name] = np.tile(options, known)
+        keep = obeys(space.line, index, index)
+        index = {other: positions[keep] for other, positions in index.items()}
+    return index
 
 
 def obeys(line: Line, index: Index, within: Iterable[str] = CHOICES) -> Mask:
@@ -146,6 +183,26 @@ def obeys(line: Line, index: Index, within: Iterable[str] = CHOICES) -> Mask:
         if rule.choices <= known:
             fine &= ~_meets(line, rule.when, index) | _meets(line, rule.need, index)
     return fine
+
+
+def certain(space: Space) -> Space:
+    """Leave out the options that a rule forbids whatever else is chosen.
+
+    Parameters
+    ----------
+    space : Space
+    """
+    allowed = {name: list(positions) for name, positions in space.allowed.items()}
+    options = {name: choice.options for name, choice in space.line.choices.items()}
+    before = 0
+    while before != (now := sum(map(len, allowed.values()))):
+        before = now
+        for rule in space.line.rules:
+            codes = {name: {options[name][at].code for at in allowed[name]} for name in rule.when}
+            if all(codes[name] <= wanted for name, wanted in rule.when.items()):
+                for name, wanted in rule.need.items():
+                    allowed[name] = [at for at in allowed[name] if options[name][at].code in wanted]
+    return replace(space, allowed={name: np.array(each) for name, each in allowed.items()})
 
 
 def _meets(line: Line, wanted: Mapping[str, frozenset[str]], index: Index) -> Mask:

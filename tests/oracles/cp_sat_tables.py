@@ -10,8 +10,9 @@ from ortools.sat.python import cp_model
 
 from chairwright.line.model import Rule
 
-from .cp_sat_axes import GEAR, JOINED, Tabulation
-from .cp_sat_space import Array
+from .cp_sat_axes import GEAR, JOINED, NothingAllowed, Tabulation
+from .cp_sat_curves import Expression, Number
+from .cp_sat_space import Array, Mask, Whole
 
 COST = 10**6
 """Whole numbers for a cost of one."""
@@ -28,12 +29,14 @@ class Tables:
     def __init__(self, tabulation: Tabulation) -> None:
         self.tabulation = tabulation
         self.model = cp_model.CpModel()
-        self.costs: list[cp_model.LinearExprT] = []
+        self.costs: list[Expression] = []
         self.at = {
             name: self.model.new_int_var(0, len(axis) - 1, name)
             for name, axis in tabulation.axes.items()
         }
-        self._elements: dict[tuple[str, bytes], cp_model.LinearExprT] = {}
+        self._tables: dict[tuple[tuple[str, ...], bytes], dict[str, Number]] = {}
+        self._open: dict[tuple[str, ...], Mask] = {}
+        self._elements: dict[tuple[str, bytes], Number] = {}
         for name in JOINED:
             self._link(name)
         for rule in tabulation.space.line.rules:
@@ -70,7 +73,7 @@ class Tables:
             self.model.add_linear_expression_in_domain(self.at[name], domain).only_enforce_if(when)
         return literal
 
-    def element(self, axis: str, values: np.ndarray) -> cp_model.LinearExprT:
+    def element(self, axis: str, values: Whole) -> Number:
         """A whole number for each combination of one axis.
 
         Parameters
@@ -83,7 +86,7 @@ class Tables:
             self._elements[key] = self._new_element(axis, values)
         return self._elements[key]
 
-    def _new_element(self, axis: str, values: np.ndarray) -> cp_model.LinearExprT:
+    def _new_element(self, axis: str, values: Whole) -> Number:
         low, high = int(values.min()), int(values.max())
         if low == high:
             return low
@@ -91,21 +94,31 @@ class Tables:
         self.model.add_element(self.at[axis], values.tolist(), found)
         return found
 
-    def columns(
-        self, axes: Sequence[str], columns: Mapping[str, np.ndarray]
-    ) -> dict[str, cp_model.LinearExprT]:
-        """Several whole numbers for each combination of some axes.
+    def open_rows(self, axes: Sequence[str]) -> Mask:
+        """Which combinations of some axes no table over the same axes has forbidden so far."""
+        whole = np.ones(len(self.tabulation.grid(axes)), dtype=bool)
+        return self._open.get(tuple(axes), whole)
+
+    def columns(self, axes: Sequence[str], columns: Mapping[str, Whole]) -> dict[str, Number]:
+        """Several whole numbers for each combination of some axes; forbidden ones are left out.
 
         Parameters
         ----------
         axes : sequence of str
         columns : mapping of str to ndarray of int
         """
+        key = (*axes, *columns), b"".join(each.tobytes() for each in columns.values())
+        if key not in self._tables:
+            self._tables[key] = self._new_columns(axes, columns)
+        return self._tables[key]
+
+    def _new_columns(self, axes: Sequence[str], columns: Mapping[str, Whole]) -> dict[str, Number]:
         if len(axes) == 1:
             return {name: self.element(axes[0], values) for name, values in columns.items()}
-        found: dict[str, cp_model.LinearExprT] = {}
-        changing = {}
-        for name, values in columns.items():
+        found: dict[str, Number] = {}
+        changing, rows = {}, self.open_rows(axes)
+        for name, every in columns.items():
+            values = every[rows]
             low, high = int(values.min()), int(values.max())
             found[name] = low
             if low != high:
@@ -113,7 +126,7 @@ class Tables:
                 found[name] = self.model.new_int_var(low, high, name)
         if changing:
             variables = [*(self.at[each] for each in axes), *(found[name] for name in changing)]
-            table = np.column_stack([self.tabulation.grid(axes), *changing.values()])
+            table = np.column_stack([self.tabulation.grid(axes)[rows], *changing.values()])
             self.model.add_allowed_assignments(variables, table.tolist())
         return found
 
@@ -127,10 +140,13 @@ class Tables:
             Over the grid of the axes.
         """
         fine = np.isfinite(cost)
+        self._open[tuple(axes)] = fine & self.open_rows(axes)
+        if not fine.any():
+            raise NothingAllowed
         whole = np.round(np.where(fine, cost, 0.0) * COST).astype(np.int64)
         charged = len(np.unique(whole[fine])) > 1
         if fine.all() and not charged:
-            self.costs.append(int(whole[0]) if len(whole) else 0)
+            self.costs.append(int(whole[0]))
             return
         grid, variables = self.tabulation.grid(axes), [self.at[each] for each in axes]
         if charged:
@@ -138,11 +154,11 @@ class Tables:
             self.costs.append(price)
             variables.append(price)
             grid = np.column_stack([grid, whole])
-        elif fine.any():
+        else:
             self.costs.append(int(whole[fine][0]))
         self.model.add_allowed_assignments(variables, grid[fine].tolist())
 
-    def charge(self, weight: float, steps: cp_model.LinearExprT, scale: float) -> None:
+    def charge(self, weight: float, steps: Expression, scale: float) -> None:
         """Charge what a preference is missed by, when it is missed.
 
         Parameters
@@ -157,6 +173,6 @@ class Tables:
         most = 10**4 * COST
         cost = self.model.new_int_var(0, most, "missed")
         factor = weight * COST / scale
-        fine = 10 ** max(0, 6 - int(math.floor(math.log10(factor))))
-        self.model.add(fine * cost >= int(round(factor * fine)) * steps)
+        fine = 10 ** max(0, 6 - math.floor(math.log10(factor)))
+        self.model.add(fine * cost >= round(factor * fine) * steps)
         self.costs.append(cost)
