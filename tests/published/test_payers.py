@@ -6,78 +6,33 @@ Values and codes are typed as printed in the sources. Certainty: ``read`` in the
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
-from decimal import Decimal
 
 import pytest
 
-from chairwright.order.payer import assess
-from chairwright.order.payer_facts import told_facts
-from chairwright.order.payer_load import load_scheme
-from chairwright.order.payer_model import ClassTest, Disputed, FactTest, Test
-from chairwright.order.payer_result import Assessment, Judged
 from chairwright.order.payer_values import in_unit
 from chairwright.units import KG_PER_POUND
 
-SCHEME = load_scheme("us-hcpcs")
-ADULT = {"seat_width": "18", "seat_depth": "16"}
-"""A seat between all limits: an adult's, and no special size."""
-STANDARD = {**ADULT, "chair_weight": "36.1", "seat_height": "19", "capacity": "250"}
-AT_HOME = {
-    "activity_limited": "yes",
-    "cane_or_walker_enough": "no",
-    "home_access": "yes",
-    "used_at_home": "yes",
-    "unwilling": "no",
-    "able_to_push": "yes",
-    "carer_available": "no",
-}
-DESCRIPTORS, ARTICLE, POLICY = "descriptors", "article", "policy"
-DIMENSION, OPTIONS = "dimension_article", "options"
-
-
-def judged(**told: str) -> Assessment:
-    return assess(SCHEME, told_facts(SCHEME, told))
-
-
-def base_codes(found: Assessment) -> list[str]:
-    return [each.entry.code for each in found.groups[0].possible]
-
-
-def codes(found: Assessment, line: str) -> list[str]:
-    mine = [each for each in found.accessories if each.entry.line == line]
-    assert all(each.truth is not None for each in mine if each.entry.code != "K0056")
-    return [each.entry.code for each in mine if each.truth]
-
-
-def of(found: Assessment, code: str) -> Judged:
-    every = (*found.groups[0].classes, *found.accessories)
-    return next(each for each in every if each.entry.code == code)
-
-
-def facts_asked(test: Test | None) -> Iterator[FactTest]:
-    if isinstance(test, FactTest):
-        yield test
-    elif isinstance(test, Disputed):
-        for reading in test.readings:
-            yield from facts_asked(reading.test)
-    elif test is not None and not isinstance(test, ClassTest):
-        for each in test.tests:
-            yield from facts_asked(each)
-
-
-def backing_of(code: str, fact: str, limit: str, line: str = "") -> set[tuple[str, str]]:
-    """Source and certainty of every test of a code that has this limit on this fact."""
-    groups = [entry for group in SCHEME.groups for entry in group.classes]
-    found: set[tuple[str, str]] = set()
-    for entry in (*groups, *SCHEME.accessories):
-        if entry.code == code and (not line or entry.line == line):
-            for test in (*facts_asked(entry.when), *facts_asked(entry.covered)):
-                ends = (test.above, test.at_least, test.below, test.at_most)
-                if test.fact == fact and Decimal(limit) in ends:
-                    found.add((test.backing.source.key, test.backing.certainty))
-    return found
+from .payer_judged import (
+    ADULT,
+    ARTICLE,
+    AT_HOME,
+    BACKS,
+    CUSHIONS,
+    DESCRIPTORS,
+    DIMENSION,
+    OPTIONS,
+    POLICY,
+    SCHEME,
+    STANDARD,
+    backing_of,
+    base_codes,
+    codes,
+    covered,
+    facts_asked,
+    judged,
+    of,
+)
 
 
 @dataclass(frozen=True)
@@ -133,24 +88,6 @@ def test_pa_01_to_05_both_sides_of_a_size(row: Size) -> None:
     assert codes(judged(**{**rest, row.fact: row.low}), row.line) == row.low_codes
     assert codes(judged(**{**rest, row.fact: row.high}), row.line) == row.high_codes
     assert backing_of(row.backed, row.fact, row.limit, row.line) == {(row.source, row.certainty)}
-
-
-CUSHIONS = {
-    "general": ("E2601", "E2602"),
-    "skin": ("E2603", "E2604"),
-    "positioning": ("E2605", "E2606"),
-    "both": ("E2607", "E2608"),
-    "custom": ("E2609", "E2609"),
-    "adjustable skin": ("E2622", "E2623"),
-    "adjustable both": ("E2624", "E2625"),
-}
-BACKS = {
-    "general": ("E2611", "E2612"),
-    "posterior": ("E2613", "E2614"),
-    "posterior-lateral": ("E2615", "E2616"),
-    "custom": ("E2617", "E2617"),
-    "planar-lateral": ("E2620", "E2621"),
-}
 
 
 @pytest.mark.parametrize("kind", CUSHIONS)
@@ -251,12 +188,6 @@ def test_pa_10_the_general_rule_says_how_certain_it_is() -> None:
     assert [test.because for test in facts_asked(SCHEME.covered)] == list("ABCDEFG")
     assert {each.source.key for each in backed} == {POLICY}
     assert [each.certainty for each in backed] == ["read", *["restated"] * 6]
-
-
-def covered(code: str, **told: str) -> bool | None:
-    step = of(judged(**{**AT_HOME, **told}), code).covered
-    assert step is not None
-    return step.truth
 
 
 @dataclass(frozen=True)
@@ -372,110 +303,3 @@ def test_k0005_asks_for_both_facts_and_for_evaluation_and_atp() -> None:
              "lifetime_warranty": "yes"}  # fmt: skip
     names = [each.name for each in judged(**light, **AT_HOME).missing]
     assert {"full_time_user", "individual_fitting", *SPECIALISTS} <= set(names)
-
-
-@pytest.mark.parametrize(
-    ("told", "expected"),
-    [
-        ({"pushes_standard": "no", "pushes_lightweight": "yes"}, True),
-        ({"pushes_standard": "yes", "pushes_lightweight": "yes"}, False),
-        ({"pushes_standard": "no", "pushes_lightweight": "no"}, False),
-        ({"pushes_standard": "no"}, None),
-    ],
-)
-def test_k0003_cannot_push_a_standard_chair_and_does_push_a_light_one(
-    told: dict[str, str], expected: bool | None
-) -> None:
-    """L33788 (restated by a secondary source)."""
-    assert covered("K0003", **told) is expected
-
-
-def test_k0002_short_stature_or_feet_on_the_ground() -> None:
-    """Contractor checklist (restated by a secondary source)."""
-    assert covered("K0002", short_stature="no", feet_on_ground="yes") is True
-    assert covered("K0002", short_stature="yes", feet_on_ground="no") is True
-    assert covered("K0002", short_stature="no", feet_on_ground="no") is False
-
-
-@pytest.mark.parametrize(
-    ("told", "expected"),
-    [
-        ({"tilt": "19.9"}, ["K0001"]),
-        ({"tilt": "20"}, ["E1161"]),
-        ({"seat_width": "14.01", "tilt": "20"}, ["E1161"]),
-        ({"seat_width": "14", "tilt": "20", "folds": "no", "seating_system": "no"}, ["E1233"]),
-        ({"seat_width": "14", "folds": "yes", "seating_system": "no"}, ["E1238"]),
-        ({"seat_depth": "14", "folds": "no", "seating_system": "yes"}, ["E1235"]),
-        ({"seat_depth": "14.01", "folds": "no", "seating_system": "yes"}, ["K0001"]),
-        ({"transport_chair": "yes", "capacity": "300"}, ["E1038"]),
-        ({"transport_chair": "yes", "capacity": "300.1"}, ["E1039"]),
-        ({"transport_chair": "yes", "seat_width": "14"}, ["E1037"]),
-        ({"made_for_one_person": "yes"}, ["K0008"]),
-    ],
-)
-def test_other_base_codes(told: dict[str, str], expected: list[str]) -> None:
-    """HCPCS descriptors (read in the source); 20 deg and 14 in are from memory, unverified."""
-    rest = {**STANDARD, "lifetime_warranty": "yes", "axle_adjustable": "no", "folds": "yes"}
-    assert base_codes(judged(**{**rest, **told})) == expected
-
-
-@pytest.mark.parametrize(
-    ("code", "told", "expected"),
-    [
-        ("E0990", {"knee_kept_straight": "yes"}, True),
-        ("E0990", {"knee_kept_straight": "no", "leg_oedema": "yes"}, True),
-        ("E0990", {"knee_kept_straight": "no", "leg_oedema": "no", "recline": "15"}, False),
-        ("E0990", {"knee_kept_straight": "no", "leg_oedema": "no", "recline": "15.1"}, True),
-        ("E2209", {"arm_control_lost": "yes"}, True),
-        ("E2209", {"arm_control_lost": "no"}, False),
-        ("E0978", {"belt_needed": "no"}, False),
-        ("E0974", {"able_to_push": "yes", "ramps": "yes"}, True),
-        ("E0974", {"able_to_push": "yes", "ramps": "no"}, False),
-        ("E1226", {"pressure_risk": "no", "catheter": "yes"}, True),
-        ("E1226", {"pressure_risk": "no", "catheter": "no"}, False),
-        ("E2203", {"depth_justified": "no"}, False),
-        ("E2204", {"depth_justified": "yes"}, True),
-        ("E2220", {"replacement": "no"}, False),
-        ("E2220", {"replacement": "yes"}, True),
-    ],
-)
-def test_accessories_and_the_client(code: str, told: dict[str, str], expected: bool) -> None:
-    """CMS page on options (start read), L33788 (restated by a secondary source)."""
-    assert covered(code, **told) is expected
-
-
-def test_rented_and_bought_leg_rests_have_different_codes() -> None:
-    """HCPCS descriptors (read in the source): E0990 each, K0195 a pair for a rented base."""
-    assert codes(judged(leg_rests="elevating", rental="no"), "hanger") == ["E0990"]
-    assert codes(judged(leg_rests="elevating", rental="yes"), "hanger") == ["K0195"]
-
-
-OTHERS = (
-    "E0950 E0951 E0952 E0953 E0954 E0955 E0956 E0957 E0958 E0959 E0960 E0961 E0967 E0971 E0973 "
-    "E0974 E0978 E0990 E1020 E1028 E1225 E1226 E2201 E2202 E2203 E2204 E2205 E2206 E2209 E2211 "
-    "E2213 E2214 E2216 E2217 E2218 E2219 E2220 E2221 E2222 E2224 E2225 E2226 E2227 E2228 E2231 "
-    "K0017 K0018 K0020 K0037 K0040 K0046 K0047 K0053 K0056 K0065 K0073 K0105 K0108 K0195"
-)
-BASE_CODES = (
-    "K0001 K0002 K0003 K0004 K0005 K0006 K0007 K0008 K0009 E1037 E1038 E1039 E1161 E1229 E1231 "
-    "E1232 E1233 E1234 E1235 E1236 E1237 E1238"
-)
-
-
-def test_every_listed_code_is_there() -> None:
-    """HCPCS descriptors, 2020 (read in the source)."""
-    seats = [*CUSHIONS.values(), *BACKS.values()]
-    expected = {*OTHERS.split(), *(code for pair in seats for code in pair)}
-    assert {entry.code for entry in SCHEME.accessories} == expected
-    assert {entry.code for entry in SCHEME.groups[0].classes} == set(BASE_CODES.split())
-
-
-def test_paperwork_is_asked_for() -> None:
-    """Contractor checklist (restated); DME MAC article (read); L33788 (restated)."""
-    standard = [each.key for each in judged(**STANDARD).documents]
-    assert standard == ["order", "visit", "delivery"]
-    light = {**STANDARD, "lifetime_warranty": "yes", "axle_adjustable": "yes"}
-    strong = judged(**{**light, "chair_weight": "33"})
-    ultra = judged(**{**light, "chair_weight": "29"})
-    assert "dimension" in [each.key for each in strong.documents]
-    assert {"evaluation", "atp"} <= {each.key for each in ultra.documents}
