@@ -59,6 +59,7 @@ class Step:
 def wheels_on_floor(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     """Frame, wheels and casters: the pose on the floor and the masses of the running gear."""
     rows["load"] = np.full(len(rows), occupant.load_kg)
+    rows["hands"] = np.full(len(rows), float(len(occupant.hands_that_push)))
     _place_axles(rows)
     pose = settle(
         rows["caster_x"] - rows["axle_x"],
@@ -128,7 +129,6 @@ def hand_rims(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     """Hand rims: how far out they stand. Their mass at the axle turns no chair over it."""
     rows["rim_standoff"] = rows.option("hand_rim", "standoff_mm")
     rows["rim_radius"] = rows["rim_radius"] * rows.option("hand_rim", "fitted")
-    rows["hands"] = np.full(len(rows), float(len(occupant.hands_that_push)))
     place = rows.option("axle_hole", "x_mm"), 0.0, rows.option("axle_hole", "z_mm")
     return [MassPoints("hand rims", rows.option("hand_rim", "mass_kg"), *place)]
 

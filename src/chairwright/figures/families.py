@@ -85,8 +85,7 @@ class Family:
     grammar : str
         What stands behind the ``@``, in words.
     make : callable
-        From the parameters as typed to label, settling choice and formula; None when they are
-        not of this family.
+        From the parameters as typed to label and formula; None when they are not of this family.
     """
 
     name: str
@@ -104,7 +103,6 @@ class Made:
     """What the parameters of a family decide."""
 
     label: str
-    after: str
     weighed: MassFormula | None = None
     exact: ExactFormula | None = None
     touches: tuple[str, ...] | None = None
@@ -215,8 +213,7 @@ def _rim_force(typed: str) -> Made | None:
 
     words = {"down": "Rim force to hold back, each hand", "cross": "Rim force, downhill hand"}
     label = words.get(ground.way, "Rim force to keep rolling, each hand")
-    after = "arm_support" if ground.way == "cross" else "hand_rim"
-    return Made(f"{label}, {ground.words}", after, band)
+    return Made(f"{label}, {ground.words}", band)
 
 
 def _push_band(rows: Rows, box: MassBox, ground: Ground) -> Band:
@@ -230,9 +227,7 @@ def _push(typed: str) -> Made | None:
     if ground is None:
         return None
     words = "Push to hold back" if ground.way == "down" else "Push to keep rolling"
-    return Made(
-        f"{words}, {ground.words}", AT_ONCE, lambda rows, box: _push_band(rows, box, ground)
-    )
+    return Made(f"{words}, {ground.words}", lambda rows, box: _push_band(rows, box, ground))
 
 
 def _push_start(typed: str) -> Made | None:
@@ -249,7 +244,7 @@ def _push_start(typed: str) -> Made | None:
             box.mass,
         )
 
-    return Made(f"Push to set moving, {ground.words}", AT_ONCE, band)
+    return Made(f"Push to set moving, {ground.words}", band)
 
 
 def _start_lift(typed: str) -> Made | None:
@@ -257,7 +252,7 @@ def _start_lift(typed: str) -> Made | None:
     if ground is None:
         return None
     formula = starting.start_acceleration(ground.uphill_deg)
-    return Made(f"Push-off that lifts the casters, {ground.words}", AT_ONCE, formula)
+    return Made(f"Push-off that lifts the casters, {ground.words}", formula)
 
 
 def _braking_lift(typed: str) -> Made | None:
@@ -265,7 +260,7 @@ def _braking_lift(typed: str) -> Made | None:
     if ground is None:
         return None
     formula = starting.braking_deceleration(-ground.uphill_deg)
-    return Made(f"Braking that lifts the rear wheels, {ground.words}", AT_ONCE, formula)
+    return Made(f"Braking that lifts the rear wheels, {ground.words}", formula)
 
 
 def _cross_push(typed: str) -> Made | None:
@@ -273,14 +268,14 @@ def _cross_push(typed: str) -> Made | None:
     if degrees is None or degrees >= STEEPEST_DEG:
         return None
     label = f"Held against turning downhill, each hand, cross slope of {degrees:g} deg"
-    return Made(label, "arm_support", turning_push.cross_push(degrees))
+    return Made(label, turning_push.cross_push(degrees))
 
 
 def _pivot_push(typed: str) -> Made | None:
     if typed not in rolling.surfaces():
         return None
     label = f"Rim force to turn on the spot, each hand, {rolling.surfaces()[typed].label}"
-    return Made(label, "arm_support", turning_push.pivot_push(typed))
+    return Made(label, turning_push.pivot_push(typed))
 
 
 def _caster_step(typed: str) -> Made | None:
@@ -288,7 +283,7 @@ def _caster_step(typed: str) -> Made | None:
     if step is None:
         return None
     label = f"Push that rolls the casters over a step of {step:g} mm"
-    return Made(label, AT_ONCE, steps_up.caster_step(step))
+    return Made(label, steps_up.caster_step(step))
 
 
 def _rear_step(typed: str) -> Made | None:
@@ -296,7 +291,7 @@ def _rear_step(typed: str) -> Made | None:
     if step is None:
         return None
     label = f"Push that rolls the rear wheels over a step of {step:g} mm"
-    return Made(label, AT_ONCE, steps_up.rear_step(step))
+    return Made(label, steps_up.rear_step(step))
 
 
 def _kerb_pitch(typed: str) -> Made | None:
@@ -304,11 +299,12 @@ def _kerb_pitch(typed: str) -> Made | None:
     if kerb is None:
         return None
     label = f"Pitch that raises the casters by {kerb:g} mm"
-    return Made(label, AT_ONCE, exact=steps_up.pitch_for(kerb), touches=GEAR)
+    return Made(label, exact=steps_up.pitch_for(kerb), touches=GEAR)
 
 
 AT_ONCE = GEAR[-1]
-"""Choice with which the running gear is complete."""
+"""Choice with which the running gear is complete: from then on every family has low and high ends,
+and a value once nothing is open that it hangs on."""
 
 SLOPE = "level | up_<deg> | down_<deg>"
 ON_SURFACE = f"<way>_<surface>[_p<percent>], way {SLOPE}"
@@ -352,7 +348,7 @@ def resolve(name: str) -> Figure | None:
         family.digits,
         family.scale,
         family.group,
-        made.after,
+        AT_ONCE,
         family.source,
         exact=made.exact,
         weighed=made.weighed,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import product
 
 import numpy as np
@@ -22,7 +23,9 @@ NO_SPREAD = ("tip_least_direction_deg",)
 """A direction jumps from edge to edge; a half width would say nothing."""
 
 
-def spreads_of(rows: Rows, occupant: Occupant) -> dict[str, float]:
+def spreads_of(
+    rows: Rows, occupant: Occupant, names: Iterable[str] | None = None
+) -> dict[str, float]:
     """Half width of every figure that depends on where the centre of mass is.
 
     Parameters
@@ -30,6 +33,8 @@ def spreads_of(rows: Rows, occupant: Occupant) -> dict[str, float]:
     rows : Rows, shape (1,)
         A complete set-up, from ``figures.evaluate.realise``.
     occupant : Occupant
+    names : iterable of str or None
+        Which figures; None for all that are fixed.
 
     Returns
     -------
@@ -45,7 +50,8 @@ def spreads_of(rows: Rows, occupant: Occupant) -> dict[str, float]:
     box = mass_box(rows)
     corners = [_moved(box, rows, occupant, *signs) for signs in product((-1.0, 1.0), repeat=2)]
     found: dict[str, float] = {}
-    for name, figure in FIGURES.items():
+    for name in FIGURES if names is None else names:
+        figure = FIGURES[name]
         if figure.weighed is None or name in NO_SPREAD:
             continue
         middle = float(figure.weighed(rows, box).low[0])

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from chairwright.chair.occupant import SIDES, LimbSide, Occupant
+from chairwright.chair.occupant import LimbSide, Occupant
 from chairwright.chair.rows import Rows
+from chairwright.chair.steps import NO_FOOT
 from chairwright.figures.reach import NO_HAND, RIM_TUBE_HALF_MM
 from chairwright.mass_points import FloatArray
-from chairwright.person.posture import leg_points
 from chairwright.person.segments import de_leva_length_mm
 
 HELD_ELBOW_DEG = (60.0, 150.0)
@@ -20,8 +20,6 @@ HELD_ELBOW_DEG = (60.0, 150.0)
 FARTHEST_ON_RIM_DEG = 90.0
 """Beyond this from the top, to the front or the back, the rim turns under the hand (common
 practice, no source)."""
-
-NO_FOOT = "the {side} foot cannot push: it is lost"
 
 
 def arm_span_mm(upper_arm_mm: float, forearm_mm: float, elbow_deg: float) -> float:
@@ -111,13 +109,20 @@ def push_arc(
         wheels have no rims.
     """
     arcs = []
-    for side in occupant.hands_that_push:
-        upper, fore = _arm(occupant, side)
-        spans = (arm_span_mm(upper, fore, held_deg[0]), arm_span_mm(upper, fore, held_deg[1]))
+    for spans in arm_spans_mm(occupant, held_deg):
         rear, front = rim_arc_deg(*_shoulder_from_rim(rows, occupant), rows["rim_radius"], spans)
         arcs.append(np.nan_to_num(front - rear))
     shortest = np.minimum.reduce(arcs) if arcs else np.full(len(rows), np.nan)
     return np.where(rows["rim_radius"] > 0, shortest, np.nan)
+
+
+def arm_spans_mm(
+    occupant: Occupant, held_deg: tuple[float, float] = HELD_ELBOW_DEG
+) -> list[tuple[float, float]]:
+    """Least and greatest distance from shoulder to grip of each hand that pushes [mm]."""
+    least, most = held_deg
+    arms = [_arm(occupant, side) for side in occupant.hands_that_push]
+    return [(arm_span_mm(*arm, least), arm_span_mm(*arm, most)) for arm in arms]
 
 
 def _arm(occupant: Occupant, side: LimbSide) -> tuple[float, float]:
@@ -142,24 +147,33 @@ def _shoulder_from_rim(rows: Rows, occupant: Occupant) -> tuple[FloatArray, Floa
 def fingertip_to_axle(rows: Rows, occupant: Occupant) -> FloatArray:
     """Fingertips of the hanging arm above the middle of the rear wheel [mm]; below it negative.
 
+    NaN when no hand pushes. Of both arms the shorter counts.
+
+    References
+    ----------
+    That they should come to the axle: common practice, no source.
+    """
+    _, height = rows.to_floor(rows["shoulder_x"], rows["shoulder_z"])
+    return np.asarray(height - fingertip_span_mm(occupant) - rows["rear_height"])
+
+
+def fingertip_span_mm(occupant: Occupant) -> float:
+    """Shoulder joint to the fingertips of the hanging arm, the shorter of those that push [mm].
+
     NaN when no hand pushes.
 
     References
     ----------
-    That they should come to the axle: common practice, no source. Fingertip beyond the wrist as
-    the grip is, in the ratio of de Leva 1996, Table 4.
+    Fingertips beyond the wrist as the grip is, in the ratio of de Leva 1996, Table 4.
     """
     body = occupant.body
-    longer = de_leva_length_mm(body.sex, "WJC", "DAC3") / de_leva_length_mm(body.sex, "WJC", "MET3")
-    reaches = []
+    hand, knuckles = (de_leva_length_mm(body.sex, "WJC", end) for end in ("DAC3", "MET3"))
+    spans = []
     for side in occupant.hands_that_push:
         upper, fore = _arm(occupant, side)
         wrist = body.wrist_mm[side]
-        reaches.append(upper + wrist + (fore - wrist) * longer)
-    if not reaches:
-        return np.full(len(rows), np.nan)
-    _, height = rows.to_floor(rows["shoulder_x"], rows["shoulder_z"])
-    return np.asarray(height - min(reaches) - rows["rear_height"])
+        spans.append(upper + wrist + (fore - wrist) * hand / knuckles)
+    return min(spans, default=np.nan)
 
 
 def heel_ahead_of_knee_mm(
@@ -192,15 +206,39 @@ def heel_reach(rows: Rows, occupant: Occupant) -> FloatArray:
 
     NaN when no foot pushes, or when it hangs clear of the floor. Of both feet the shorter counts.
     """
-    body = occupant.body
     found = []
-    for side in SIDES:
-        if side in occupant.feet_that_push:
-            shank = body.shank_mm[side]
-            hip = rows["hip_x"], rows["hip_z"]
-            _, leg = leg_points(body, side, *hip, rows["seat_slope"], 0.0)
-            if shank is None or leg.knee is None:
-                raise ValueError(NO_FOOT.format(side=side))
-            height = rows.to_floor(*leg.knee)[1]
-            found.append(heel_ahead_of_knee_mm(height, shank, body.ankle_height_mm))
+    for side in occupant.feet_that_push:
+        height = rows.to_floor(*pushing_knee(rows, occupant, side))[1]
+        found.append(heel_of(occupant, side, height))
     return np.asarray(np.minimum.reduce(found)) if found else np.full(len(rows), np.nan)
+
+
+def pushing_knee(rows: Rows, occupant: Occupant, side: LimbSide) -> tuple[FloatArray, FloatArray]:
+    """Knee joint of a foot that pushes, in frame axes [mm].
+
+    Parameters
+    ----------
+    rows : Rows
+    occupant : Occupant
+    side : {"left", "right"}
+    """
+    thigh = occupant.body.thigh_mm[side]
+    if thigh is None:
+        raise ValueError(NO_FOOT.format(side=side))
+    slope = rows["seat_slope"]
+    return rows["hip_x"] + thigh * np.cos(slope), rows["hip_z"] + thigh * np.sin(slope)
+
+
+def heel_of(occupant: Occupant, side: LimbSide, knee_height_mm: FloatArray) -> FloatArray:
+    """How far ahead of the knee one heel can be set down [mm].
+
+    Parameters
+    ----------
+    occupant : Occupant
+    side : {"left", "right"}
+    knee_height_mm : ndarray [mm]
+    """
+    shank = occupant.body.shank_mm[side]
+    if shank is None:
+        raise ValueError(NO_FOOT.format(side=side))
+    return heel_ahead_of_knee_mm(knee_height_mm, shank, occupant.body.ankle_height_mm)

@@ -10,9 +10,10 @@ from typing import Literal
 
 import numpy as np
 
+from chairwright.chair.pose import track_growth
 from chairwright.chair.rows import Rows
 from chairwright.figures.balance import GRAVITY_MPS2
-from chairwright.figures.band import Band, corner_band
+from chairwright.figures.band import Band, corner_band, known
 from chairwright.figures.mass import MassBox
 from chairwright.figures.rolling import Coefficients, caster_load_share, coefficients, surfaces
 from chairwright.mass_points import FloatArray
@@ -181,22 +182,48 @@ def downhill_moment_per_deg(rows: Rows, box: MassBox) -> Band:
     return corner_band(lambda mass, x: downhill_moment_nm(mass, x, 1.0), box.mass, box.x)
 
 
+def tracks(rows: Rows) -> tuple[Band, Band]:
+    """Rear and caster track [mm]; while seat width or arm support are open, all that the line has.
+
+    Parameters
+    ----------
+    rows : Rows
+
+    Returns
+    -------
+    tuple of Band
+    """
+    if "rear_track" in rows.columns:
+        return known(rows["rear_track"]), known(rows["caster_track"])
+    width = known(rows["width"]) if "width" in rows.columns else _ends(rows, "seat_width", "width")
+    hub = _ends(rows, "arm_support", "hub_outset")
+    more = 2 * rows.option("camber", "hub_extra_mm")
+    more = more + track_growth(rows["rear_radius"], rows["camber"])
+    rear = corner_band(lambda wide, out: wide + 2 * out + more, width, hub)
+    return rear, corner_band(lambda wide: wide + 2 * rows.line.caster_outset_mm, width)
+
+
+def _ends(rows: Rows, choice: str, key: str) -> Band:
+    column = rows.line.column(choice, f"{key}_mm")
+    return Band(np.full(len(rows), column.min()), np.full(len(rows), column.max()))
+
+
 def cross_push(cross_deg: float) -> Callable[[Rows, MassBox], Band]:
     """Formula of what each hand adds or takes back to hold a line on a cross slope [N]."""
 
     def band(rows: Rows, box: MassBox) -> Band:
-        def force(mass: FloatArray, x: FloatArray) -> FloatArray:
-            return rim_force_on(rows, downhill_moment_nm(mass, x, cross_deg))
+        def force(mass: FloatArray, x: FloatArray, track: FloatArray) -> FloatArray:
+            return _rim_force(rows, downhill_moment_nm(mass, x, cross_deg), track)
 
-        return corner_band(force, box.mass, box.x)
+        return corner_band(force, box.mass, box.x, tracks(rows)[0])
 
     return band
 
 
-def rim_force_on(rows: Rows, torque_nm: FloatArray) -> FloatArray:
+def _rim_force(rows: Rows, torque_nm: FloatArray, track_mm: FloatArray) -> FloatArray:
     """Force along the rim, for each hand, of a torque about the axle's middle [N]."""
     wheel, rim = rows["rear_radius"], rows["rim_radius"]
-    return rim_force_for_torque_n(torque_nm, rows["rear_track"], wheel, rim, rows["hands"])
+    return rim_force_for_torque_n(torque_nm, track_mm, wheel, rim, rows["hands"])
 
 
 def pivot_push(surface: str) -> Callable[[Rows, MassBox], Band]:
@@ -207,18 +234,20 @@ def pivot_push(surface: str) -> Callable[[Rows, MassBox], Band]:
         adds = surfaces()[surface].adds
         wheels = Coefficients(rear + adds, casters + adds)
 
-        def force(mass: FloatArray, x: FloatArray) -> FloatArray:
+        def force(
+            mass: FloatArray, x: FloatArray, track: FloatArray, caster_track: FloatArray
+        ) -> FloatArray:
             share = caster_load_share(x, np.zeros_like(x), rows["wheelbase"], 0.0)
             torque = pivot_torque_nm(
                 mass,
                 share,
                 wheels,
                 wheelbase_mm=rows["wheelbase"],
-                track_mm=rows["rear_track"],
-                caster_track_mm=rows["caster_track"],
+                track_mm=track,
+                caster_track_mm=caster_track,
             )
-            return rim_force_on(rows, torque)
+            return _rim_force(rows, torque, track)
 
-        return corner_band(force, box.mass, box.x)
+        return corner_band(force, box.mass, box.x, *tracks(rows))
 
     return band

@@ -15,6 +15,7 @@ from chairwright.chair.shape_of import shape_of
 from chairwright.figures.directions import tip_angles
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.outline import plan_outline
+from chairwright.figures.registry import FIGURES
 from chairwright.figures.spread import spreads_of
 from chairwright.fitting.extras import fitted_extras
 from chairwright.line.choices import CHOICES
@@ -57,7 +58,8 @@ class Described:
     index : dict of str to int
         Option position of every choice.
     figures : dict of str to float
-        Every figure of the registry; NaN where the set-up has none.
+        Every fixed figure of the registry, and those of a place that some target is about; NaN
+        where the set-up has none.
     spreads : dict of str to float
         Half width, in the figure's unit, of the figures that hang on the centre of mass.
     judged : tuple of Judged
@@ -126,8 +128,10 @@ def describe(
     Described
     """
     rows, points = realise(line, occupant, one_row(index))
-    figures = {name: float(values[0]) for name, values in figures_of(rows, occupant).items()}
-    spreads = spreads_of(rows, occupant)
+    names = tuple(dict.fromkeys([*FIGURES, *(target.figure for target in targets)]))
+    values = figures_of(rows, occupant, names)
+    figures = {name: float(each[0]) for name, each in values.items()}
+    spreads = spreads_of(rows, occupant, names)
     directions, angles = tip_angles(rows)
     return Described(
         line=line,

@@ -56,20 +56,20 @@ def ledger(setup: Described) -> tuple[Row, ...]:
     Returns
     -------
     tuple of Row
-        In the order of the registry.
+        In the order of the registry, figures of a place last.
     """
     musts = {item.target.figure: item for item in setup.judged if item.target.must}
     wishes = {item.target.figure: item for item in setup.judged if not item.target.must}
     return tuple(
         Row(
-            figure=figure,
+            figure=FIGURES[name],
             value=setup.figures[name],
             spread=setup.spreads.get(name, 0.0),
             must=musts.get(name),
             prefer=wishes.get(name),
             word=joint_word(musts.get(name), wishes.get(name)),
         )
-        for name, figure in FIGURES.items()
+        for name in dict.fromkeys([*FIGURES, *setup.figures])
     )
 
 

@@ -19,6 +19,7 @@ from chairwright.mass_points import FloatArray
 from chairwright.search.early_clearances import EarlyPlates, early_caster_tyre
 from chairwright.search.early_device import EarlyDevice
 from chairwright.search.early_heaviest import EarlyHeaviest
+from chairwright.search.early_stroke import EarlyStroke
 from chairwright.search.early_terms import EarlyTerm
 from chairwright.search.grid import EndsTable
 from chairwright.search.space import Space
@@ -56,6 +57,13 @@ class Early:
             "heaviest_part_kg": EarlyHeaviest(space),
             **{name: EarlyTerm(space, name) for name in TERMS},
         }
+        stroke = EarlyStroke(space, self._shoulder_place, self._hub_beyond_shoulder)
+        self.formulas["push_handle_height_mm"] = stroke.handles
+        if space.occupant.hands_that_push:
+            self.formulas["push_arc_deg"] = stroke.arc
+            self.formulas["fingertip_to_axle_mm"] = stroke.fingertips
+        if space.occupant.feet_that_push:
+            self.formulas["heel_reach_mm"] = stroke.heels
         if plates:
             self.formulas["footplate_clearance_mm"] = plates.clearance
             self.formulas["caster_foot_clearance_mm"] = plates.caster_foot
@@ -122,6 +130,15 @@ class Early:
                 for hub, out in zip(hubs, standoff, strict=True)
             )
         )
+
+    def _shoulder_place(self, rows: Rows) -> tuple[Band, Band]:
+        return self._on_floor(rows, self._shoulder, "shoulder_x", "shoulder_z")
+
+    def _hub_beyond_shoulder(self, rows: Rows) -> Band:
+        """Rim's wheel plane at the hub, outward of the shoulder joint [mm]."""
+        leans = rows.option("rear_wheel", "hand_rim_radius_mm") * np.sin(np.radians(rows["camber"]))
+        across = self._across(rows)
+        return Band(across.low + leans, across.high + leans)
 
     def _on_floor(self, rows: Rows, table: EndsTable, x_key: str, z_key: str) -> tuple[Band, Band]:
         x_mm = Band(*table.ends(x_key, rows.index))

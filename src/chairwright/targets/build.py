@@ -33,7 +33,8 @@ def targets_for(client: Client, measures: MeasureSet) -> list[Target]:
     Returns
     -------
     list of Target
-        In the order of the figures' registry, the must before the preference; at most one
+        In the order of the figures' registry, figures of a place last, the must before the
+        preference; at most one
         of each for a figure. A rule about the client's own measures goes before a general
         limit, the clinician's own target before both. A preference from a rule or a limit
         is moved inside the must of its figure.
@@ -51,7 +52,8 @@ def targets_for(client: Client, measures: MeasureSet) -> list[Target]:
     inside = [target if key in own else _inside(target, laid) for key, target in laid.items()]
     inside = _weighed(inside, client)
     order = {name: place for place, name in enumerate(FIGURES)}
-    return sorted(inside, key=lambda target: (order[target.figure], not target.must))
+    of_places = len(order)
+    return sorted(inside, key=lambda t: (order.get(t.figure, of_places), t.figure, not t.must))
 
 
 def _without_own(client: Client, measures: MeasureSet) -> dict[Key, Target]:
