@@ -33,7 +33,7 @@ class Command:
 
 
 COMMANDS = (
-    Command("fit", "chairwright.cli.fit", "find a client's best set-up on one line or several, and say why"),
+    Command("fit", "chairwright.cli.fit", "find the best set-up on one line or several, and why"),
     Command("figures", "chairwright.cli.figures", "show every figure of one set-up"),
     Command("sweep", "chairwright.cli.sweep", "show what one choice does to a set-up"),
     Command("compare", "chairwright.cli.compare", "show two to four set-ups side by side"),

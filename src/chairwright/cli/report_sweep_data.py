@@ -15,8 +15,8 @@ from chairwright.papers.lesson_words import run_words
 from chairwright.papers.words import NO_VALUE, value_words
 
 Data = dict[str, object]
-LEAD = ("run", "option", "name", "kind", "status", "remark", "also", "musts_missed", "square_again_with",
-        "stem_then_deg")  # fmt: skip
+LEAD = ("run", "option", "name", "kind", "status", "remark", "also", "musts_missed",
+        "square_again_with", "stem_then_deg")  # fmt: skip
 
 
 def sweep_data(sweep: Sweep, *, every: bool = False) -> Data:
