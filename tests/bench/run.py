@@ -10,7 +10,7 @@ import sys
 
 from chairwright.cli.table import text_table
 from tests.bench.machine import machine
-from tests.bench.page import write_page
+from tests.bench.page import CLIENTS, ENUMERATION, SIZES, SOLVER, write_page
 from tests.bench.processes import cold_starts, memory
 from tests.bench.ratios import against_enumeration, against_solver
 from tests.bench.searches import by_client, by_size
@@ -19,10 +19,10 @@ from tests.bench.searches import by_client, by_size
 def main(arguments: list[str]) -> None:
     """Measure, print, and write the page when asked to."""
     tables = {
-        "Whole searches on the everyday line": by_client(),
-        "Size of the space": by_size(),
-        "Against vectorised full enumeration": against_enumeration(),
-        "Against CP-SAT": against_solver(),
+        CLIENTS: by_client(),
+        SIZES: by_size(),
+        ENUMERATION: against_enumeration(),
+        SOLVER: against_solver(),
         "Whole processes": cold_starts(),
         "Memory": memory(),
     }

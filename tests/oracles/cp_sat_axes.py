@@ -29,7 +29,7 @@ from .cp_sat_space import Array, Index, certain, cost_of, obeys
 GEAR = STEPS[0].choices
 Positions = NDArray[np.intp]
 JOINED = {"gear": GEAR, "hip": HIP}
-LARGEST_TABLE = 400_000
+LARGEST_TABLE = 1_000_000
 
 
 class NothingAllowed(Exception):

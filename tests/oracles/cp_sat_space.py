@@ -34,46 +34,6 @@ CHUNK = 50_000
 """Set-ups looked at together, so that the arrays stay in memory."""
 
 
-def grown(space: Space, least_count: float, kept: Mapping[str, int]) -> Space:
-    """Cut a space down to a few options of each choice, evenly spread, one given option kept.
-
-    One option more at a time, of the choice that has the smallest part of its own, until the
-    rules allow enough set-ups: the proportions of the whole space are kept on the way.
-
-    Parameters
-    ----------
-    space : Space
-    least_count : float
-        Set-ups that the rules must allow in the end.
-    kept : mapping of str to int
-        Option position of each choice that stays in.
-    """
-    number = dict.fromkeys(space.allowed, 1)
-    while True:
-        small = _spread(space, number, kept)
-        more = {n: _part(number[n] + 1, len(o)) for n, o in space.allowed.items()}
-        more = {n: part for n, part in more.items() if part <= 1.0}
-        if not more or small.count >= least_count:
-            return small
-        number[min(more, key=lambda name: more[name])] += 1
-
-
-def _part(number: int, whole: int) -> float:
-    """How large a part of a choice's options some are, by their logarithms."""
-    return math.log(number) / math.log(whole) if whole > 1 else math.inf
-
-
-def _spread(space: Space, number: Mapping[str, int], kept: Mapping[str, int]) -> Space:
-    allowed = {}
-    for name, options in space.allowed.items():
-        places = np.linspace(0, len(options) - 1, number[name]).round().astype(int)
-        some = options[places]
-        if kept[name] not in some:
-            some[np.argmin(np.abs(some - kept[name]))] = kept[name]
-        allowed[name] = np.unique(some)
-    return replace(space, allowed=allowed)
-
-
 def drawn(
     space: Space, number: Mapping[str, int], kept: Mapping[str, int], rng: np.random.Generator
 ) -> Space:
