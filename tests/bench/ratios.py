@@ -21,7 +21,7 @@ NAME = "avg-001"
 ENUMERATED = (10**5, 10**6, 10**7)
 SOLVED = (10**5, 10**6, 10**7, 10**8, 10**9, 10**10, 10**11)
 WORKERS = (2, 8)
-GIVES_UP_S = 300.0
+GIVES_UP_S = 60.0
 
 
 def against_enumeration() -> Table:
