@@ -9,10 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from chairwright.mass_points import FloatArray
-from chairwright.places.arcs import corner_arc, door_arc
-from chairwright.places.clearance import route_clearance_mm
-from chairwright.places.corner import (
+from chairwright.figures.corner import (
     corner_arc_mm,
     corner_arc_out_mm,
     corner_best_arc_mm,
@@ -22,15 +19,8 @@ from chairwright.places.corner import (
     corner_free_out_mm,
     corner_widths_mm,
 )
-from chairwright.places.doors import door_corridor_mm, door_straight_mm
-from chairwright.places.field import Fineness
-from chairwright.places.moves import Move, Pose, Route
-from chairwright.places.openings import missing_mm, ways_through
-from chairwright.places.outline import Outline
-from chairwright.places.rooms import three_arc_room
-from chairwright.places.routes import corner_route
-from chairwright.places.sweep import swept
-from chairwright.places.turning import (
+from chairwright.figures.doors import door_corridor_mm, door_straight_mm
+from chairwright.figures.turning import (
     Corner,
     box_corners,
     corner_free_box_mm,
@@ -40,6 +30,16 @@ from chairwright.places.turning import (
     pivot_diameter_mm,
     wheel_pivot_diameter_mm,
 )
+from chairwright.mass_points import FloatArray
+from chairwright.places.arcs import corner_arc, door_arc
+from chairwright.places.clearance import route_clearance_mm
+from chairwright.places.field import Fineness
+from chairwright.places.moves import Move, Pose, Route
+from chairwright.places.openings import missing_mm, ways_through
+from chairwright.places.outline import Outline
+from chairwright.places.rooms import three_arc_room
+from chairwright.places.routes import corner_route
+from chairwright.places.sweep import swept
 from chairwright.places.walls import corner_walls, door_walls
 
 HAIR = 1e-3

@@ -12,23 +12,23 @@ from shapely.affinity import rotate, translate
 from shapely.geometry import LineString, MultiPoint, Polygon
 from shapely.ops import unary_union
 
-from chairwright.mass_points import FloatArray
-from chairwright.places.arcs import corner_arc, door_arc
-from chairwright.places.clearance import route_clearance_mm
-from chairwright.places.corner import (
+from chairwright.figures.corner import (
     corner_best_arc_mm,
     corner_free_in_mm,
     corner_free_mm,
     corner_free_out_mm,
 )
-from chairwright.places.doors import door_corridor_mm
+from chairwright.figures.doors import door_corridor_mm
+from chairwright.figures.turning import corner_free_box_mm, half_turn_width_mm, pivot_diameter_mm
+from chairwright.mass_points import FloatArray
+from chairwright.places.arcs import corner_arc, door_arc
+from chairwright.places.clearance import route_clearance_mm
 from chairwright.places.moves import Move, Pose, Route
 from chairwright.places.openings import least_tilt_deg, ways_through
 from chairwright.places.outline import Outline
 from chairwright.places.rooms import pivot_room_mm, three_arc_room
 from chairwright.places.routes import corner_route, door_route, half_turn_route, room_route
 from chairwright.places.sweep import swept, tiles
-from chairwright.places.turning import corner_free_box_mm, half_turn_width_mm, pivot_diameter_mm
 from chairwright.places.walls import (
     Walls,
     corner_walls,

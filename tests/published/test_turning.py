@@ -8,10 +8,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from chairwright.places.corner import corner_arc_mm, corner_best_arc_mm, corner_free_mm
-from chairwright.places.outline import Outline
-from chairwright.places.routes import corner_route
-from chairwright.places.turning import (
+from chairwright.figures.corner import corner_arc_mm, corner_best_arc_mm, corner_free_mm
+from chairwright.figures.turning import (
     box_corners,
     corner_arc_box_mm,
     corner_free_box_mm,
@@ -24,6 +22,8 @@ from chairwright.places.turning import (
     reach_mm,
     wheel_pivot_diameter_mm,
 )
+from chairwright.places.outline import Outline
+from chairwright.places.routes import corner_route
 
 BOX = box_corners(850, 250, 660)
 MICRON = 1e-3

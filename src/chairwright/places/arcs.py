@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 import numpy as np
 
+from chairwright.figures.doors import Turn, door_setback, turn_of
 from chairwright.mass_points import FloatArray
-from chairwright.places.doors import Turn, door_setback, turn_of
 from chairwright.places.moves import Move, Pose, Route
 from chairwright.places.outline import Outline
 

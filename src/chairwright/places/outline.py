@@ -9,8 +9,8 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from chairwright.errors import InputError, Problem
+from chairwright.figures.turning import Corner, stacked
 from chairwright.mass_points import FloatArray
-from chairwright.places.turning import Corner, stacked
 
 
 def hull(points: ArrayLike) -> FloatArray:

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from chairwright.figures.turning import Corner, half_turn_width_mm, pivot_diameter_mm
 from chairwright.mass_points import FloatArray
 from chairwright.places.moves import Move, Pose, Route
 from chairwright.places.outline import Outline
 from chairwright.places.routes import MARGIN, room_route
-from chairwright.places.turning import Corner, half_turn_width_mm, pivot_diameter_mm
 from chairwright.places.walls import positive
 
 LOOKS = 15

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from chairwright.figures.turning import reach_mm
 from chairwright.mass_points import FloatArray
 from chairwright.places.arcs import RUN_UP, corner_arc, door_arc
 from chairwright.places.clearance import route_clearance_mm
@@ -21,7 +22,6 @@ from chairwright.places.field import BoolArray, Field, Fineness, IntArray, Windo
 from chairwright.places.moves import Move, Pose, Route
 from chairwright.places.outline import Outline
 from chairwright.places.planner import Motion, Task, all_motions, fewest_moves
-from chairwright.places.turning import reach_mm
 from chairwright.places.walls import (
     Walls,
     corner_walls,

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from chairwright.errors import InputError
+from chairwright.figures.turning import box_corners, half_turn_width_mm, reach_mm, stacked
 from chairwright.places.outline import Outline, hull
-from chairwright.places.turning import box_corners, half_turn_width_mm, reach_mm, stacked
 from chairwright.places.walls import (
     corner_walls,
     corridor_walls,

@@ -14,9 +14,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike
 
+from chairwright.figures.corner import beside, least_over
+from chairwright.figures.turning import Corner, stacked
 from chairwright.mass_points import FloatArray
-from chairwright.places.corner import beside, least_over
-from chairwright.places.turning import Corner, stacked
 
 RADII = 241
 

@@ -19,8 +19,8 @@ from itertools import combinations
 import numpy as np
 from numpy.typing import ArrayLike
 
+from chairwright.figures.turning import Corner, stacked
 from chairwright.mass_points import FloatArray
-from chairwright.places.turning import Corner, stacked
 
 GOLDEN = (np.sqrt(5) - 1) / 2
 ROUNDS = 32
