@@ -91,7 +91,8 @@ def _compose_at(build: Callable[[float], View], scale: float, page: Page, units:
     width = room + 2.0 * MARGIN_MM
     title = f"{view.name}, scale 1:{scale:g}"
     ratio = _THIN if scale > _LARGE_SCALE else 1.0
-    return Sheet(title, view.description, width, height, groups, ratio)
+    placed_at = Placement(scale, (dx, dy))
+    return Sheet(title, view.description, width, height, groups, ratio, placed_at)
 
 
 def _title(name: str, scale: float) -> Group:

@@ -39,6 +39,7 @@ class Sheet:
     """A finished drawing: groups in paper mm, the second axis down.
 
     ``line_ratio`` thins every pen for small scales (ISO 128 line group 0.35 instead of 0.5).
+    ``placement`` says where real millimetres lie on it; None for a drawing without a scale.
     """
 
     title: str
@@ -47,6 +48,7 @@ class Sheet:
     height_mm: float
     groups: tuple[Group, ...]
     line_ratio: float = 1.0
+    placement: Placement | None = None
 
 
 @dataclass(frozen=True)
