@@ -70,6 +70,11 @@ class Placement:
         """Place a real point on paper [mm]."""
         return (self.origin[0] + real[0] / self.scale, self.origin[1] - real[1] / self.scale)
 
+    def real(self, paper: Point) -> Point:
+        """Point of the chair [mm] that lies at a place on paper."""
+        (x, y), (x0, y0) = paper, self.origin
+        return ((x - x0) * self.scale, (y0 - y) * self.scale)
+
     def length(self, real_mm: float) -> float:
         """Length on paper [mm] of a real length."""
         return real_mm / self.scale

@@ -1,0 +1,1 @@
+"""Files for other programs: tables, drawings and health records, in and out."""
