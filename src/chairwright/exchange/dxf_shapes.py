@@ -29,6 +29,7 @@ TEXT = "CW-TEXT"
 MASK = "CW-MASK"
 """Layer of what hides the lines behind it; switched off, every line shows."""
 
+BY_LAYER = 256
 _ROUND = 48
 _ALIGNED = {"start": "LEFT", "middle": "CENTER", "end": "RIGHT"}
 
@@ -85,7 +86,7 @@ def _polyline(space: Modelspace, item: Polyline, placement: Placement) -> None:
     if item.fill == "sheet":
         _mask(space, points)
     if item.fill == "ink":
-        space.add_hatch(dxfattribs=_on(item.pen)).paths.add_polyline_path(points)
+        space.add_hatch(color=BY_LAYER, dxfattribs=_on(item.pen)).paths.add_polyline_path(points)
     space.add_lwpolyline(points, close=item.closed, dxfattribs=_on(item.pen))
 
 
@@ -95,7 +96,7 @@ def _circle(space: Modelspace, item: Circle, placement: Placement) -> None:
         turns = [2.0 * pi * step / _ROUND for step in range(_ROUND)]
         _mask(space, [(x + radius * cos(turn), y + radius * sin(turn)) for turn in turns])
     if item.fill == "ink":
-        hatch = space.add_hatch(dxfattribs=_on(item.pen))
+        hatch = space.add_hatch(color=BY_LAYER, dxfattribs=_on(item.pen))
         hatch.paths.add_edge_path().add_arc((x, y), radius, 0.0, 360.0)
     space.add_circle((x, y), radius, dxfattribs=_on(item.pen))
 
