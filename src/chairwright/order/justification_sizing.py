@@ -69,9 +69,11 @@ def _measures(person: Person, figure: str) -> tuple[Measure, ...]:
     if figure not in SIZED:
         return ()
     if figure == ELBOW:
-        sides = pushing_hand_sides(client, measures)
         names = ("upper_arm_length", "forearm_length")
-        return tuple(measures.get(name, side) for name in names for side in sides)
+        sides = pushing_hand_sides(client, measures)
+        found = [measures.find(name, side) for name in names for side in sides]
+        whole = tuple(each for each in found if each is not None)
+        return whole if len(whole) == len(found) else ()
     pushes = "foot_propelling" in audience(client, measures)
     if figure == LEG or (figure == SEAT and not pushes):
         leg = base_measure("lower_leg_length", "foot_supports", client, measures)
