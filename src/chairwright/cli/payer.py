@@ -7,7 +7,12 @@ from __future__ import annotations
 
 import argparse
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from chairwright.cli.opened import Opened
+    from chairwright.order.payer_result import Assessment
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -35,27 +40,52 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Judge a set-up by a payer's scheme and print what came out."""
     from chairwright.cli.opened import open_setup
+
+    told = told_by(args.facts)
+    opened = open_setup(args.setup)
+    found = assessed(opened, args.scheme, told)
+    reference, line = opened.person.client.reference, opened.setup.line
+    if args.json:
+        from chairwright.cli.report_payer_data import payer_data
+
+        data = payer_data(found, reference, line.name)
+        print(json.dumps(data, indent=2, allow_nan=False, ensure_ascii=False))
+    else:
+        from chairwright.cli.report_payer import payer_text
+
+        print(payer_text(found, reference, line))
+    return 0
+
+
+def assessed(opened: Opened, scheme_name: str, told: Mapping[str, str]) -> Assessment:
+    """What a scheme says of an opened set-up.
+
+    Parameters
+    ----------
+    opened : Opened
+    scheme_name : str
+        Name of a shipped scheme, or the path of a scheme file.
+    told : mapping of str to str
+        Facts that are declared, as typed.
+
+    Returns
+    -------
+    Assessment
+
+    Raises
+    ------
+    InputError
+        When the scheme cannot be read, or does not know a declared fact.
+    """
     from chairwright.order.payer import assess
     from chairwright.order.payer_facts import facts_of
     from chairwright.order.payer_lines import feet_fitted, order_lines
     from chairwright.order.payer_load import load_scheme
 
-    told = told_by(args.facts)
-    scheme = load_scheme(args.scheme)
-    opened = open_setup(args.setup)
+    scheme = load_scheme(scheme_name)
     person, setup = opened.person, opened.setup
     facts = facts_of(scheme, setup, person.client, person.measures, told)
-    found = assess(scheme, facts, order_lines(scheme, setup), feet_fitted(setup))
-    if args.json:
-        from chairwright.cli.report_payer_data import payer_data
-
-        data = payer_data(found, person.client.reference, setup.line.name)
-        print(json.dumps(data, indent=2, allow_nan=False, ensure_ascii=False))
-    else:
-        from chairwright.cli.report_payer import payer_text
-
-        print(payer_text(found, person.client.reference, setup.line))
-    return 0
+    return assess(scheme, facts, order_lines(scheme, setup), feet_fitted(setup))
 
 
 def told_by(words: Sequence[str]) -> dict[str, str]:
