@@ -10,8 +10,8 @@ from chairwright.order.handover import OwnPlace
 from chairwright.places.kinds import CrossSlope, Kerb, Ramp, Threshold
 from chairwright.places.model import Place, Slope, Surroundings
 
-STILL = "That is for sitting still. Leaning, a bag on the back or a hard push use it up."
-NEVER = "no sure margin. Never go there without a helper beside you."
+STILL = "That is for sitting still: leaning, a bag on the back or a hard push tip it sooner."
+NEVER = "That is too near: never go there without a helper beside you."
 
 
 def own_places(setup: Described, surroundings: Surroundings | None) -> tuple[OwnPlace, ...]:
@@ -74,12 +74,10 @@ def _across(setup: Described, place: CrossSlope) -> Iterator[str]:
 def _margin(setup: Described, name: str, begin: str, slope_deg: float) -> str:
     """What is left of a tipping angle on a slope, in the worst case of the reckoning."""
     value, spread = round(setup.figures[name], 1), round(setup.spreads.get(name, 0.0), 1)
-    least = value - spread - round(slope_deg, 1)
-    left = f"at least {least:.1f} degrees more than this slope." if least > 0 else NEVER
-    sure = f"or {spread:.1f} less" if spread else ""
-    return (
-        f"{begin} at {', '.join(part for part in (f'{value:.1f} degrees', sure) if part)}: {left}"
-    )
+    worst, slope = value - spread, round(slope_deg, 1)
+    angles = f"at about {value:.1f} degrees, at worst at {worst:.1f}"
+    told = f"{begin} {angles}; this slope has {slope:.1f}."
+    return told if worst > slope else f"{told} {NEVER}"
 
 
 def _kerb(setup: Described, height_mm: float) -> Iterator[str]:

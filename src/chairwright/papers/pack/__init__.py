@@ -1,0 +1,1 @@
+"""Papers of one order: one module and one template for each paper."""

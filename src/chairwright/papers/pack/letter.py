@@ -1,0 +1,110 @@
+"""The draft letter of justification as an accessible PDF (PDF/UA-1)."""
+
+from __future__ import annotations
+
+from typing import Any, cast
+
+from chairwright.order.justification import Fact, Letter
+from chairwright.order.payer_result import NO_PROMISE
+from chairwright.papers.cautions import PURPOSE
+from chairwright.papers.lesson_pdf import Template, typeset
+from chairwright.papers.sheet import Paper
+
+TEMPLATE = "letter.typ"
+DRAFT = (
+    "Not to be sent as it stands: the clinician checks every sentence against the record, corrects "
+    "it and signs. Each number in brackets leads to the list of facts used."
+)
+ADD_WORDS = "No file holds these. Write them in, or strike them out."
+ADD = (
+    "Diagnosis, and since when",
+    "What the client can and cannot do at home",
+    "Chairs tried, and what came of it",
+    "How long, and how many hours a day",
+    "Date of the evaluation, and who took part",
+)
+SIGNING = "I have checked this letter against the client's record."
+SIGNATURES = (
+    "Clinician, name and profession", "Registration number", "Signature", "Date",
+)  # fmt: skip
+FACTS_WORDS = "What nobody measured is marked as an estimate. Certainty of a source in brackets."
+
+
+def letter_pdf(letter: Letter, paper: Paper = "a4") -> bytes:
+    """Typeset one draft letter.
+
+    Parameters
+    ----------
+    letter : Letter
+        Text is printed as it stands; nothing in it is read as markup.
+    paper : {"a4", "us-letter"}
+
+    Returns
+    -------
+    bytes
+        A tagged PDF; the same letter gives the same bytes.
+
+    Raises
+    ------
+    ValueError
+        When the paper is neither of the two.
+    """
+    return typeset(cast(Template, f"pack/{TEMPLATE}"), letter_content(letter), paper)
+
+
+def letter_content(letter: Letter) -> dict[str, Any]:
+    """Everything that the template prints.
+
+    Parameters
+    ----------
+    letter : Letter
+    """
+    numbers = letter.numbers
+    sections = [
+        {
+            "title": section.title,
+            "sentences": [
+                {"text": each.text, "numbers": [numbers[fact.key] for fact in each.facts]}
+                for each in section.sentences
+            ],
+        }
+        for section in letter.sections
+    ]
+    order = f"{letter.order_number}, revision {letter.revision}" if letter.order_number else ""
+    return {
+        "reference": letter.reference,
+        "order": order or f"revision {letter.revision}",
+        "revision": str(letter.revision),
+        "head_reference": _short(letter.reference),
+        "head_order": _short(letter.order_number) or "without number",
+        "line": f"{letter.line_title}, version {letter.line_version}",
+        "set_up": letter.set_up,
+        "dated": letter.dated,
+        "to": "",
+        "status": letter.status,
+        "draft": DRAFT,
+        "sections": sections,
+        "add_words": ADD_WORDS,
+        "add": ADD,
+        "no_promise": NO_PROMISE,
+        "signing": SIGNING,
+        "signatures": SIGNATURES,
+        "facts_words": FACTS_WORDS,
+        "facts": [_fact(fact, numbers[fact.key]) for fact in letter.facts],
+        "purpose": PURPOSE,
+    }
+
+
+def _fact(fact: Fact, number: int) -> dict[str, Any]:
+    return {
+        "number": number,
+        "file": fact.file,
+        "field": fact.field,
+        "words": fact.words.strip(),
+        "note": fact.note,
+        "source": fact.source,
+    }
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 36 else f"{text[:35]}…"
