@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 from collections.abc import Sequence
 from decimal import Decimal
 from typing import Any
@@ -16,6 +17,9 @@ NO_DAY = "1980-01-01"
 """Day that is written when the order has none: the first that the container's format knows."""
 
 WIDEST = 60
+_LINE_END = re.compile("\r\n|\r")
+"""Inside a cell a line ends with a line feed."""
+
 _NEVER_GUESSED = {
     "in_memory": True,
     "strings_to_formulas": False,
@@ -79,7 +83,7 @@ def _write(sheet: Any, at: tuple[int, int], cell: Cell, formats: dict[str, Any])
         return
     if isinstance(cell, str):
         guard = (formats["guarded"],) if looks_like_a_formula(cell) else ()
-        sheet.write_string(*at, whole_text(cell), *guard)
+        sheet.write_string(*at, "\n".join(_LINE_END.split(whole_text(cell))), *guard)
     elif isinstance(cell, Decimal):
         sheet.write_number(*at, float(cell), formats["money"])
     else:
