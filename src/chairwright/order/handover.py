@@ -13,10 +13,11 @@ from chairwright.order.parts import SettingRow
 COMMON = "common practice, no source"
 GUIDE = "Training guide 1998 (read in the source)"
 SIZES = "tolerances as delivered: working values, common practice, no source"
-WHO_STEPS = "WHO guideline 2023: select, fit, train, follow up (restated by a secondary source)"
+WHO_STEPS = "WHO guideline 2023, step train (restated by a secondary source)"
 HOSPITAL = "NHS orthopaedic hospital sheet on the care of a wheelchair (read in the source)"
 SCHOOL = "school and health list of wheelchair care (restated by a secondary source)"
 MODULE_9 = "NSW, Spinal Seating, Module 9 (read in the source)"
+"""Sources; where a thing has several, they are joined by a semicolon, as those of a target."""
 
 
 @dataclass(frozen=True)

@@ -15,15 +15,14 @@ from chairwright.places.kinds import Ramp
 from chairwright.places.model import Surroundings
 from chairwright.targets.audience import base_measure, foot_support_sides, pushing_hand_sides
 from chairwright.targets.target import Target
+from chairwright.units import inches_text
 
 FINDINGS = "the set-up's figure"
-CLEARANCE = "US lists; Exam; P&O (all read in the source)"
+CLEARANCE = "US lists (read in the source); Exam (read in the source); P&O (read in the source)"
 POPLITEAL = "WHO WSTP (restated by a secondary source)"
 FINGERS = "US lists (read in the source)"
 ELBOW = "PVA Consortium 2005 (read in the source)"
 RATED = "the maker's rated load, product line file"
-LIMITS = "targets of the client; see the set-up sheet"
-OWN_RAMP = "composed list of checks at delivery; common practice, no source"
 
 
 def measured(order: Order) -> tuple[Measured, ...]:
@@ -56,7 +55,7 @@ def _measured(dimension: Dimension, must: Target | None) -> Measured:
         math.ceil(round(max(low, least) / step, 6)) * step,
         math.floor(round(min(high, most) / step, 6)) * step,
     )
-    return Measured(dimension, *inside, must=True, source=f"{SIZES}; must: {must.source}")
+    return Measured(dimension, *inside, must=True, source=f"{SIZES}; {must.source}")
 
 
 def check_groups(
@@ -110,10 +109,10 @@ def _locks(order: Order, surroundings: Surroundings | None) -> Iterator[Check]:
     yield Check("The client, or the carer, can reach and work both locks", "", COMMON)
     for ramp in _ramps(surroundings):
         what = f"Locks hold with the client in the chair, facing up and facing down: {ramp.name}"
-        yield Check(what, f"slope of {ramp.slope_deg:.1f} degrees, spotter", OWN_RAMP)
+        yield Check(what, f"slope of {ramp.slope_deg:.1f} degrees, spotter", COMMON)
     if not _ramps(surroundings):
         what = "Locks hold with the client in the chair on the client's own ramp, both ways"
-        yield Check(what, "spotter", OWN_RAMP)
+        yield Check(what, "spotter", COMMON)
     stem = figures["caster_stem_angle_deg"]
     yield Check(
         "Caster stems upright",
@@ -121,7 +120,9 @@ def _locks(order: Order, surroundings: Surroundings | None) -> Iterator[Check]:
         COMMON,
         reading=True,
     )
-    yield Check("Casters swing clear of footplates, heels and tyres", "at least 5 mm", COMMON)
+    yield Check(
+        "Casters swing clear of footplates, heels and tyres", "at least 5 mm (3/16 in)", COMMON
+    )
     yield Check("All wheels touch the floor; casters do not flutter at a fast walk", "", COMMON)
 
 
@@ -144,7 +145,7 @@ def _anti_tip(order: Order) -> Iterator[Check]:
     yield Check("Both sides in the same hole, wheels down, catches in", option.code, COMMON)
     touch = "never" if math.isnan(pitch) else f"at {pitch:.1f} degrees; at most 12 degrees"
     what = "Tipped back with a spotter, both devices touch the floor together"
-    yield Check(what, touch, f"{FINDINGS}; the limit: {COMMON}", reading=True)
+    yield Check(what, touch, f"{FINDINGS}; {COMMON}", reading=True)
     yield Check("They hold the chair, and do not slip or turn", "", COMMON)
 
 
@@ -154,7 +155,7 @@ def _seated(order: Order, person: Person) -> Iterator[Check]:
     thigh = base_measure("buttock_thigh_depth", "any", client, measures)
     if thigh is not None:
         gap = thigh.value - order.setup.figures["seat_depth_mm"]
-        asked = f"30 to 50 mm (1 1/4 to 2 in); reckoned {gap:.0f} mm"
+        asked = f"30 to 50 mm (1 1/4 to 2 in); reckoned {gap:.0f} mm ({inches_text(gap)})"
         yield Check("Gap behind the knee", asked, f"{POPLITEAL}; {FINDINGS}", reading=True)
     if foot_support_sides(client, measures):
         asked = "at least 50 mm (2 in)"

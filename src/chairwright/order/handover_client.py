@@ -17,7 +17,7 @@ PUSHED = {
     "hand_and_foot_right": "Move, turn and stop with the right hand and foot, on the level",
     "carer": "The carer pushes, turns and stops the chair, on the level",
 }
-TRAINED = f"step Train: {WHO_STEPS}; the item: {COMMON}"
+TRAINED = f"{WHO_STEPS}; {COMMON}"
 
 
 def taught(order: Order, person: Person) -> tuple[Taught, ...]:
@@ -43,8 +43,8 @@ def _taught(order: Order, person: Person) -> Iterator[tuple[str, str]]:
     if setup.options["foot_supports"].code != NONE:
         yield "Move the footplates away and back; never stand on them", TRAINED
     yield PUSHED[person.client.propulsion], TRAINED
-    yield "Slopes up, down and across, with a spotter", f"{TRAINED}; spotter: {GUIDE}"
-    yield "Kerbs and thresholds, with a spotter", f"{TRAINED}; spotter: {GUIDE}"
+    yield "Slopes up, down and across, with a spotter", f"{TRAINED}; {GUIDE}"
+    yield "Kerbs and thresholds, with a spotter", f"{TRAINED}; {GUIDE}"
     if setup.options["anti_tip"].code != NONE:
         yield "Use of the anti-tip devices; down again after every kerb", TRAINED
     yield "Lean, reach, pick up from the floor; what a bag on the back does", TRAINED
@@ -54,7 +54,7 @@ def _taught(order: Order, person: Person) -> Iterator[tuple[str, str]]:
         yield f"Fold, take apart and lift; the heaviest piece weighs {heaviest}", TRAINED
     if setup.options["belt"].code != NONE:
         yield "Fasten and open the belt", TRAINED
-    yield "Pump tyres, look the chair over, know whom to ring", f"{TRAINED}; upkeep: {HOSPITAL}"
+    yield "Pump tyres, look the chair over, know whom to ring", f"{TRAINED}; {HOSPITAL}"
 
 
 def advice(order: Order, person: Person) -> tuple[Advice, ...]:

@@ -79,9 +79,9 @@ def _tests(prefix: str, step: Step) -> Iterator[Fact]:
     said: dict[str, Fact] = {}
     for leaf in _deciding(step, step.truth):
         value, _, origin = leaf.value.removesuffix(")").partition(" (")
-        because = f"{leaf.because}: " if leaf.because else ""
+        because = f"({leaf.because}) " if leaf.because else ""
         asked = "" if value == leaf.wanted else f" (asked: {leaf.wanted})"
-        words = f"{because}{leaf.label}, {value}{asked}"
+        words = f"{because}{leaf.label}: {value}{asked}"
         source = cited(leaf.backing) if leaf.backing is not None else ""
         said.setdefault(words, Fact(f"{prefix}.{len(said) + 1}", DECLARED, leaf.label, leaf.label,
                                     words, note=origin, source=source))  # fmt: skip
@@ -115,7 +115,7 @@ def classes(evidence: Evidence) -> Iterator[Sentence]:
         name = group.key.removeprefix("payer.class.")
         tests = evidence.under(f"payer.fits.{name}.")
         text = f"By the criteria held here ({group.note}) the {group.label} is {group.words}"
-        why = f": {'; '.join(fact.words for fact in tests)}" if tests else ""
+        why = f", by {'; '.join(fact.words for fact in tests)}" if tests else ""
         yield Sentence(f"{text}{why}.", (group, *tests))
 
 
@@ -127,7 +127,7 @@ def covers(evidence: Evidence) -> Iterator[Sentence]:
         if tests:
             words = "; ".join(fact.words for fact in tests)
             text = f"The test of the client for {judged.label} is {judged.words}"
-            yield Sentence(f"{text}: {words}.", (judged, *tests))
+            yield Sentence(f"{text}, by {words}.", (judged, *tests))
 
 
 def missing(evidence: Evidence) -> Iterator[Sentence]:

@@ -84,7 +84,7 @@ def test_a_must_of_the_client_narrows_the_range() -> None:
         each for each in handover("avg-001").measured if each.dimension.name == "arm_height_mm"
     ]
     assert (arms.low, arms.high, arms.must) == (253.0, 270.0, True)
-    assert "must:" in arms.source
+    assert "NSW (read in the source)" in arms.source
 
 
 @pytest.mark.parametrize("name", DEMO)

@@ -70,8 +70,12 @@ class _Numbered:
     def __init__(self) -> None:
         self.numbers: dict[str, int] = {}
 
-    def of(self, source: str) -> str:
-        return str(self.numbers.setdefault(source, len(self.numbers) + 1))
+    def of(self, sources: str) -> str:
+        each = dict.fromkeys(self._number(source) for source in sources.split("; "))
+        return ", ".join(str(number) for number in sorted(each))
+
+    def _number(self, source: str) -> int:
+        return self.numbers.setdefault(source, len(self.numbers) + 1)
 
     def listed(self) -> list[dict[str, str]]:
         return [{"short": str(at), "citation": source} for source, at in self.numbers.items()]
@@ -101,7 +105,8 @@ def handover_content(handover: Handover, units: Units = "mm") -> dict[str, Any]:
         "signatures": SIGNATURES,
         "sources": check.listed(),
         **_home(handover, home),
-        "home_sources": [*home.listed(), {"short": "", "citation": ADVICE_SOURCE}],
+        "home_sources": home.listed(),
+        "advice_source": ADVICE_SOURCE,
     }
 
 
