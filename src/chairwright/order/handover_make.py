@@ -8,8 +8,9 @@ from chairwright.fitting.fit import Person
 from chairwright.order.handover import Handover
 from chairwright.order.handover_checks import check_groups, measured
 from chairwright.order.handover_client import advice, taught
+from chairwright.order.handover_days import day_of
 from chairwright.order.handover_places import own_places
-from chairwright.order.handover_upkeep import day_of, months, review, upkeep
+from chairwright.order.handover_upkeep import months, review, upkeep
 from chairwright.order.order import Order
 from chairwright.places.model import Surroundings
 

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-import calendar
 from collections.abc import Iterator
-from datetime import date, timedelta
 
-from chairwright.errors import InputError, Problem
 from chairwright.order.handover import (
     COMMON,
     GUIDE,
@@ -17,82 +14,28 @@ from chairwright.order.handover import (
     Review,
     Upkeep,
 )
+from chairwright.order.handover_days import MONTHS, Day, days_after, days_between, months_after
 
-MONTHS = 12
 USUAL_WEEKS = 5
 """Boxes for a month of which the days are not known."""
-LAST_YEAR = 9990
 FIRST_REVIEW, LAST_REVIEW = 6, 12
 """Months after which a first chair is reviewed."""
 
 
-def day_of(delivered: str) -> date | None:
-    """Read the day of delivery.
-
-    Parameters
-    ----------
-    delivered : str
-        ``2026-11-25``, or empty.
-
-    Returns
-    -------
-    date or None
-        None when it is empty.
-
-    Raises
-    ------
-    InputError
-        When it is no day of the calendar.
-    """
-    if not delivered:
-        return None
-    try:
-        day = date.fromisoformat(delivered)
-    except ValueError:
-        day = date.min
-    if delivered == day.isoformat() and 1 < day.year < LAST_YEAR:
-        return day
-    must = "it must be a day of the calendar as year-month-day"
-    raise InputError(Problem("delivered", must, repr(delivered), "Write it like 2026-11-25."))
-
-
-def months_after(day: date, months: int) -> date:
-    """The same day some months later; the last of the month where it has no such day.
-
-    Parameters
-    ----------
-    day : date
-    months : int
-
-    Returns
-    -------
-    date
-
-    Examples
-    --------
-    >>> months_after(date(2026, 11, 30), 3).isoformat()
-    '2027-02-28'
-    """
-    years, month = divmod(day.month - 1 + months, MONTHS)
-    year = day.year + years
-    last = calendar.monthrange(year, month + 1)[1]
-    return date(year, month + 1, min(day.day, last))
-
-
-def upkeep(day: date | None) -> tuple[Upkeep, ...]:
+def upkeep(day: Day | None) -> tuple[Upkeep, ...]:
     """The works of upkeep with the day on which each is first due.
 
     Parameters
     ----------
-    day : date or None
+    day : Day or None
         Of delivery.
 
     Returns
     -------
     tuple of Upkeep
     """
-    week = "" if day is None else (day + timedelta(days=7)).isoformat()
-    month, year = ("" if day is None else months_after(day, n).isoformat() for n in (1, MONTHS))
+    week = "" if day is None else str(days_after(day, 7))
+    month, year = ("" if day is None else str(months_after(day, n)) for n in (1, MONTHS))
     return (
         Upkeep("every day", "", "Cushion the right way round; look at your skin", COMMON),
         Upkeep("every week", week, "Tyre pressure, as marked on the side of the tyre", HOSPITAL),
@@ -105,12 +48,12 @@ def upkeep(day: date | None) -> tuple[Upkeep, ...]:
     )  # fmt: skip
 
 
-def months(day: date | None) -> tuple[Month, ...]:
+def months(day: Day | None) -> tuple[Month, ...]:
     """The calendar of the first year.
 
     Parameters
     ----------
-    day : date or None
+    day : Day or None
         Of delivery; without it the days are left to be written in.
 
     Returns
@@ -121,27 +64,26 @@ def months(day: date | None) -> tuple[Month, ...]:
     return tuple(_months(day))
 
 
-def _months(day: date | None) -> Iterator[Month]:
+def _months(day: Day | None) -> Iterator[Month]:
     for number in range(1, MONTHS + 1):
         if day is None:
             yield Month(number, "", USUAL_WEEKS, number == MONTHS)
             continue
         begin, end = months_after(day, number - 1), months_after(day, number)
-        weeks = (end - day).days // 7 - (begin - day).days // 7
-        yield Month(number, end.isoformat(), weeks, number == MONTHS)
+        weeks = days_between(day, end) // 7 - days_between(day, begin) // 7
+        yield Month(number, str(end), weeks, number == MONTHS)
 
 
-def review(day: date | None) -> Review:
+def review(day: Day | None) -> Review:
     """When the chair is reviewed.
 
     Parameters
     ----------
-    day : date or None
+    day : Day or None
         Of delivery.
     """
     earliest, latest = (
-        "" if day is None else months_after(day, each).isoformat()
-        for each in (FIRST_REVIEW, LAST_REVIEW)
+        "" if day is None else str(months_after(day, each)) for each in (FIRST_REVIEW, LAST_REVIEW)
     )
     words = f"A first chair is reviewed after the first {FIRST_REVIEW} to {LAST_REVIEW} months"
     return Review(earliest, latest, words, MODULE_9)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
 from chairwright.errors import InputError
 from chairwright.order.handover import Handover
+from chairwright.order.handover_days import day_of, days_after, days_between, months_after
 from chairwright.order.handover_make import make_handover
-from chairwright.order.handover_upkeep import day_of, months_after
 from tests.unit.order.letters import DEMO, opened, ordered, surroundings
 
 
@@ -30,7 +30,18 @@ def handover(name: str, delivered: str = "", *, places: bool = True) -> Handover
     ],
 )
 def test_days_some_months_later_by_the_calendar(day: str, months: int, due: str) -> None:
-    assert months_after(date.fromisoformat(day), months).isoformat() == due
+    found = day_of(day)
+    assert found is not None
+    assert str(months_after(found, months)) == due
+
+
+@pytest.mark.parametrize("day", ["2026-12-01", "2027-12-31", "2028-02-28", "2096-02-29"])
+@pytest.mark.parametrize("days", [0, 1, 7, 31, 365, 1500])
+def test_days_later_as_the_standard_library_counts_them(day: str, days: int) -> None:
+    first, last = day_of(day), date.fromisoformat(day) + timedelta(days=days)
+    assert first is not None
+    assert str(days_after(first, days)) == last.isoformat()
+    assert days_between(first, days_after(first, days)) == days
 
 
 @pytest.mark.parametrize(

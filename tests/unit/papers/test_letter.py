@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 from dataclasses import replace
+from pathlib import Path
 from typing import cast
 
 import pytest
@@ -106,7 +107,7 @@ def test_another_paper_is_refused() -> None:
 
 def test_the_paper_says_its_language_and_title() -> None:
     reader = PdfReader(io.BytesIO(letter_pdf(letter("hem-004"))))
-    assert cast(DictionaryObject, reader.trailer["/Root"])["/Lang"] == "en"
+    assert str(cast(DictionaryObject, reader.trailer["/Root"])["/Lang"]) == "en"
     assert reader.metadata is not None
     assert reader.metadata.title == "Letter of justification, draft, client HEM-004"
 
@@ -127,3 +128,9 @@ def test_what_looks_like_markup_is_printed_as_it_stands() -> None:
     fact = Fact("client.note", "f", "n", "note", "as quoted", reason="#emph[x] $y$ *z*")
     found = written(heading_of(ordered("avg-001")), Evidence({"client.note": fact}), PLAN)
     assert "#emph[x] $y$ *z*" in text_of(found)
+
+
+def test_the_page_on_the_letter_names_every_heading() -> None:
+    page = Path(__file__).parents[3] / "docs" / "how-to" / "write-the-justification.md"
+    rows = re.findall(r"^\| ([A-Z][^|]+) \|", page.read_text("utf-8"), re.MULTILINE)
+    assert sorted(rows) == sorted(PLAN)
