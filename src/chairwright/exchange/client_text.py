@@ -14,9 +14,6 @@ from chairwright.reading import YamlSource, read_text_file, read_yaml
 from chairwright.yaml_events import EventReader, Key
 
 MEASURES = "measures"
-_ENTRY = re.compile(
-    r"(?P<before>\s*[\"']?\w+[\"']?\s*:\s+)(?P<value>[^#\n]*?)(?P<after>\s*(?:#.*)?)"
-)
 
 
 def with_measures(path: Path | str, seen: Sequence[Seen]) -> str:
@@ -37,12 +34,12 @@ def with_measures(path: Path | str, seen: Sequence[Seen]) -> str:
     Raises
     ------
     InputError
-        When the measures are not written one a line, so that they have to be changed by hand.
+        When the file is written in another way than usual, so that a person has to change it.
     """
     source = read_yaml(path, LIMIT_BYTES)
     lines = read_text_file(path, LIMIT_BYTES).splitlines(keepends=True)
     if (MEASURES,) not in source.lines or not isinstance(source.data.get(MEASURES), dict):
-        raise InputError(_by_hand(source, (MEASURES,), "there must be measures, one a line"))
+        raise InputError(_by_hand(source, (MEASURES,), "there must be measures"))
     wanted = _wanted(source.data, seen)
     for each in reversed(seen):
         if each.measure not in source.data[MEASURES]:
@@ -85,12 +82,11 @@ def _replace(lines: list[str], source: YamlSource, each: Seen, shift: int) -> No
     inner = isinstance(source.data[MEASURES][each.measure], dict)
     key = (MEASURES, each.measure, "value") if inner else (MEASURES, each.measure)
     at = source.lines.get(key, source.lines[MEASURES, each.measure]) - 1 + shift
-    content = lines[at].rstrip("\r\n")
-    match = _ENTRY.fullmatch(content)
-    if match is None:
-        raise InputError(_by_hand(source, key, "a measure must stand on a line of its own"))
-    end = lines[at][len(content) :]
-    lines[at] = f"{match['before']}{each.quantity.typed}{match['after']}{end}"
+    old = re.escape(source.text_of(key).strip("\"'"))
+    entry = re.compile(rf"(\b{key[-1]}[\"']?\s*:\s*)[\"']?{old}[\"']?(?=\s*(?:[,}}#]|$))")
+    lines[at], found = entry.subn(rf"\g<1>{each.quantity.typed}", lines[at], count=1)
+    if not found:
+        raise InputError(_by_hand(source, key, "a value must stand on the line of its name"))
 
 
 def _by_hand(source: YamlSource, key: tuple[str, ...], must: str) -> Problem:

@@ -78,7 +78,7 @@ def _on(pen: PenName) -> dict[str, str]:
 
 
 def _mask(space: Modelspace, ring: list[Point]) -> None:
-    space.add_wipeout(ring, dxfattribs={"layer": MASK})
+    space.add_wipeout(ring).dxf.layer = MASK
 
 
 def _polyline(space: Modelspace, item: Polyline, placement: Placement) -> None:
