@@ -20,7 +20,8 @@ from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.setup import check_setup, index_of
 from chairwright.line.load import load_line
 from chairwright.papers.from_fit import sheet_of
-from chairwright.papers.sheet import Paper, setup_sheet_pdf
+from chairwright.papers.sheet import setup_sheet_pdf
+from chairwright.papers.typeset import Paper
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
 CLIENTS = sorted((EXAMPLES / "clients").glob("*.yaml"))

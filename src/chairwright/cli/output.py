@@ -16,7 +16,8 @@ from chairwright.files.writing import write_file
 from chairwright.fitting.described import Described
 from chairwright.fitting.fit import Fit
 from chairwright.papers.from_fit import sheet_of
-from chairwright.papers.sheet import Paper, setup_sheet_pdf
+from chairwright.papers.sheet import setup_sheet_pdf
+from chairwright.papers.typeset import Paper
 from chairwright.papers.words import Units
 
 ENDINGS = ("setup.yaml", "sheet.pdf", "side.svg", "plan.svg", "polar.svg", "figures.json")

@@ -23,7 +23,7 @@ from chairwright.papers.payload import (
     SheetPayload,
     Source,
 )
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper
 from chairwright.papers.words import (
     SourceNumbers,
     Units,

@@ -22,8 +22,7 @@ from chairwright.papers.heights_words import (
     settings_words,
     unsquare_words,
 )
-from chairwright.papers.lesson_pdf import typeset
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper, typeset
 
 COLUMNS_WIDE: dict[Paper, int] = {"a4": 21, "us-letter": 20}
 """Fork holes side by side across a page on its side."""

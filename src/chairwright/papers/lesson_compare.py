@@ -15,10 +15,9 @@ from chairwright.fitting.compare import Comparison, Side
 from chairwright.fitting.ledger import Word
 from chairwright.line.choices import CHOICES
 from chairwright.papers.cautions import BESIDE
-from chairwright.papers.lesson_pdf import typeset
 from chairwright.papers.lesson_words import change_words
 from chairwright.papers.payload import Drawing
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper, typeset
 from chairwright.papers.words import (
     Units,
     inches_words,

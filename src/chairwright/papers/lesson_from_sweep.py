@@ -34,7 +34,7 @@ from chairwright.papers.lesson_words import (
     run_words,
 )
 from chairwright.papers.payload import Drawing, Source
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper
 from chairwright.papers.words import (
     SourceNumbers,
     Units,

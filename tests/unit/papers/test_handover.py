@@ -13,7 +13,7 @@ from pypdf import PageObject, PdfReader
 from chairwright.order.handover import Handover
 from chairwright.order.handover_make import make_handover
 from chairwright.papers.pack.handover import day_words, handover_pdf
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper
 from chairwright.papers.words import Units
 from tests.unit.order.letters import DEMO, opened, ordered, surroundings
 

@@ -31,7 +31,7 @@ from chairwright.papers.heights_blocks import (
 )
 from chairwright.papers.heights_sheet import COLUMNS_WIDE, heights_pdf, wheel_pages
 from chairwright.papers.heights_words import NOT_HELD, WHAT, cell, facts, square_within_deg
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper
 from tests.oracles.lines import everyday, everyday_as_written, line_from
 
 CHART = heights_chart(everyday(), Ask())

@@ -18,7 +18,7 @@ from chairwright.papers.lesson_compare import DIFFERENT_CLIENTS, compare_pdf, co
 from chairwright.papers.lesson_from_sweep import lesson_of
 from chairwright.papers.lesson_pdf import lesson_pdf
 from chairwright.papers.lesson_words import afterwards, change_words
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper
 from chairwright.papers.words import NO_VALUE, Units
 from tests.laws.example_sweeps import EXAMPLES, example, run_along, swept
 

@@ -17,7 +17,7 @@ from chairwright.order.justification import Evidence, Fact, Letter, written
 from chairwright.order.justification_letter import PLAN, heading_of, make_letter
 from chairwright.order.payer_result import NO_PROMISE
 from chairwright.papers.pack.letter import ADD_WORDS, DRAFT, SIGNATURES, letter_pdf
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper
 from tests.unit.order.letters import DEMO, assessed, opened, ordered, surroundings
 from tests.unit.order.test_justification import low_arms
 

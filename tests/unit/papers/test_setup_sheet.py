@@ -22,7 +22,8 @@ from chairwright.papers.payload import (
     SheetPayload,
     Verdict,
 )
-from chairwright.papers.sheet import Paper, setup_sheet_pdf
+from chairwright.papers.sheet import setup_sheet_pdf
+from chairwright.papers.typeset import Paper
 
 from .payloads import CHOICES, FIGURES, drawing, full_payload
 

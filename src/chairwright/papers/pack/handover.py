@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-from typing import Any, cast
+from typing import Any
 
 from chairwright.order.handover import CheckGroup, Handover, Measured, Review
 from chairwright.papers.cautions import PURPOSE
-from chairwright.papers.lesson_pdf import Template, typeset
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper, typeset
 from chairwright.papers.words import Units
 from chairwright.units import inches_text
 
@@ -61,7 +60,7 @@ def handover_pdf(handover: Handover, paper: Paper = "a4", units: Units = "mm") -
         When the paper is neither of the two.
     """
     content = handover_content(handover, units)
-    return typeset(cast(Template, f"pack/{TEMPLATE}"), content, paper)
+    return typeset(f"pack/{TEMPLATE}", content, paper)
 
 
 class _Numbered:
@@ -133,8 +132,8 @@ def _measured(each: Measured, units: Units, sources: _Numbered) -> dict[str, Any
     low, high = (_number(end, digits) for end in (each.low, each.high))
     ordered_in = allowed_in = ""
     if units == "in" and unit == "mm":
-        ends = (inches_text(end, SIXTEENTHS).removesuffix(" in") for end in (each.low, each.high))
-        ordered_in = inches_text(dimension.value, SIXTEENTHS)
+        ends = (_inches(end).removesuffix(" in") for end in (each.low, each.high))
+        ordered_in = _inches(dimension.value)
         allowed_in = f"{' to '.join(ends)} in"
     return {
         "label": dimension.label,
@@ -147,6 +146,10 @@ def _measured(each: Measured, units: Units, sources: _Numbered) -> dict[str, Any
         "must": each.must,
         "source": sources.of(each.source),
     }
+
+
+def _inches(length_mm: float) -> str:
+    return inches_text(length_mm, SIXTEENTHS).replace("-", "−")
 
 
 def _number(value: float, digits: int) -> str:
@@ -241,5 +244,5 @@ def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _short(text: str, most: int = 28) -> str:
+def _short(text: str, most: int = 20) -> str:
     return text if len(text) <= most else f"{text[: most - 1]}…"

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any, cast
+from typing import Any
 
 from chairwright.order.justification import Fact, Letter
 from chairwright.order.payer_result import NO_PROMISE
 from chairwright.papers.cautions import PURPOSE
-from chairwright.papers.lesson_pdf import Template, typeset
-from chairwright.papers.sheet import Paper
+from chairwright.papers.typeset import Paper, typeset
 
 TEMPLATE = "letter.typ"
 DRAFT = (
@@ -49,7 +48,7 @@ def letter_pdf(letter: Letter, paper: Paper = "a4") -> bytes:
     ValueError
         When the paper is neither of the two.
     """
-    return typeset(cast(Template, f"pack/{TEMPLATE}"), letter_content(letter), paper)
+    return typeset(f"pack/{TEMPLATE}", letter_content(letter), paper)
 
 
 def letter_content(letter: Letter) -> dict[str, Any]:
