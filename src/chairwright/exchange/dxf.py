@@ -12,6 +12,7 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from chairwright.drawing.palette import PENS, PenName
+from chairwright.drawing.scene import Text
 from chairwright.drawing.sheet import Placement, Sheet
 from chairwright.exchange.dxf_shapes import MASK, TEXT, draw, layer_of
 
@@ -78,8 +79,8 @@ def _tables(document: Drawing, sheet: Sheet, scale: float) -> None:
     document.styles.get("Standard").dxf.font = FONT
     document.set_wipeout_variables(frame=0)  # type: ignore[no-untyped-call]
     ratio = sheet.line_ratio
-    for name, pen in PENS.items():
-        kind = "Continuous"
+    for name in _pens(sheet):
+        pen, kind = PENS[name], "Continuous"
         if pen.dashes:
             kind = layer_of(name)
             lengths = [ratio * scale * dash for dash in pen.dashes]
@@ -91,6 +92,13 @@ def _tables(document: Drawing, sheet: Sheet, scale: float) -> None:
     for layer_name in (TEXT, MASK):
         document.layers.add(layer_name)
     document.layers.get(TEXT).rgb = _rgb("outline")
+
+
+def _pens(sheet: Sheet) -> list[PenName]:
+    """Kinds of line that the sheet has, in the order of the palette."""
+    items = [item for group in sheet.groups for item in group.items]
+    used = {item.pen for item in items if not isinstance(item, Text)}
+    return [name for name in PENS if name in used]
 
 
 def _rgb(name: PenName) -> tuple[int, int, int]:

@@ -66,7 +66,9 @@ def test_it_is_audited_without_errors(view: str) -> None:
 def test_every_kind_of_line_has_its_layer(view: str) -> None:
     _, document = drawn(view)
     names = {layer_of(pen) for pen in PENS} | {TEXT, MASK}
-    assert names <= {layer.dxf.name for layer in document.layers}
+    layers = {layer.dxf.name for layer in document.layers}
+    assert layers <= names | {"0", "Defpoints"}
+    assert {each.dxf.layer for each in document.modelspace()} == layers - {"0", "Defpoints"}
     assert {each.dxf.layer for each in document.modelspace()} <= names
     hidden = document.layers.get("CW-HIDDEN")
     assert hidden.dxf.linetype == "CW-HIDDEN"
