@@ -109,7 +109,9 @@ def test_the_paper_says_its_language_and_title() -> None:
     reader = PdfReader(io.BytesIO(letter_pdf(letter("hem-004"))))
     assert str(cast(DictionaryObject, reader.trailer["/Root"])["/Lang"]) == "en"
     assert reader.metadata is not None
-    assert reader.metadata.title == "Letter of justification, draft, client HEM-004"
+    assert reader.metadata.title == (
+        "Letter of justification, draft, client HEM-004, order without number, revision 1"
+    )
 
 
 @pytest.mark.parametrize("paper", ["a4", "us-letter"])

@@ -6,12 +6,12 @@ import re
 from typing import Any
 
 from chairwright.order.handover import CheckGroup, Handover, Measured, Review
-from chairwright.papers.cautions import PURPOSE
 from chairwright.papers.typeset import Paper, typeset
 from chairwright.papers.words import Units
 from chairwright.units import inches_text
 
-TEMPLATE = "handover.typ"
+TEMPLATE = "pack/handover.typ"
+WITHOUT_NUMBER = "without number"
 MEASURE_WORDS = (
     "On a level floor, tyres at full pressure, casters trailing. What is called loaded, with the "
     "client on the cushion. Must: outside that end the chair misses what the client needs; do not "
@@ -60,7 +60,7 @@ def handover_pdf(handover: Handover, paper: Paper = "a4", units: Units = "mm") -
         When the paper is neither of the two.
     """
     content = handover_content(handover, units)
-    return typeset(f"pack/{TEMPLATE}", content, paper)
+    return typeset(TEMPLATE, content, paper)
 
 
 class _Numbered:
@@ -115,14 +115,11 @@ def _heading(handover: Handover) -> dict[str, Any]:
         "reference": handover.reference,
         "set_up": handover.set_up,
         "line": f"{handover.line_title}, version {handover.line_version}",
-        "order": f"{number}, {revision}" if number else revision,
+        "order": number or WITHOUT_NUMBER,
+        "order_words": f"{number}, {revision}" if number else revision,
         "revision": str(handover.revision),
         "delivered": handover.delivered,
         "rated": handover.rated,
-        "head_reference": _short(handover.reference),
-        "head_setup": _short(handover.set_up),
-        "head_order": _short(number) or "without number",
-        "purpose": PURPOSE,
     }
 
 
@@ -242,7 +239,3 @@ def _kept(words: str) -> str:
 
 def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
-
-
-def _short(text: str, most: int = 20) -> str:
-    return text if len(text) <= most else f"{text[: most - 1]}…"

@@ -6,10 +6,10 @@ from typing import Any
 
 from chairwright.order.justification import Fact, Letter
 from chairwright.order.payer_result import NO_PROMISE
-from chairwright.papers.cautions import PURPOSE
 from chairwright.papers.typeset import Paper, typeset
 
-TEMPLATE = "letter.typ"
+TEMPLATE = "pack/letter.typ"
+WITHOUT_NUMBER = "without number"
 DRAFT = (
     "Not to be sent as it stands: the clinician checks every sentence against the record, corrects "
     "it and signs. Each number in brackets leads to the list of facts used."
@@ -48,7 +48,7 @@ def letter_pdf(letter: Letter, paper: Paper = "a4") -> bytes:
     ValueError
         When the paper is neither of the two.
     """
-    return typeset(f"pack/{TEMPLATE}", letter_content(letter), paper)
+    return typeset(TEMPLATE, letter_content(letter), paper)
 
 
 def letter_content(letter: Letter) -> dict[str, Any]:
@@ -69,17 +69,15 @@ def letter_content(letter: Letter) -> dict[str, Any]:
         }
         for section in letter.sections
     ]
-    order = f"{letter.order_number}, revision {letter.revision}" if letter.order_number else ""
+    number, revision = letter.order_number, f"revision {letter.revision}"
     return {
         "reference": letter.reference,
-        "order": order or f"revision {letter.revision}",
+        "order": number or WITHOUT_NUMBER,
+        "order_words": f"{number}, {revision}" if number else revision,
         "revision": str(letter.revision),
-        "head_reference": _short(letter.reference),
-        "head_order": _short(letter.order_number) or "without number",
         "line": f"{letter.line_title}, version {letter.line_version}",
         "set_up": letter.set_up,
         "dated": letter.dated,
-        "to": "",
         "status": letter.status,
         "draft": DRAFT,
         "sections": sections,
@@ -90,7 +88,6 @@ def letter_content(letter: Letter) -> dict[str, Any]:
         "signatures": SIGNATURES,
         "facts_words": FACTS_WORDS,
         "facts": [_fact(fact, numbers[fact.key]) for fact in letter.facts],
-        "purpose": PURPOSE,
     }
 
 
@@ -103,7 +100,3 @@ def _fact(fact: Fact, number: int) -> dict[str, Any]:
         "note": fact.note,
         "source": fact.source,
     }
-
-
-def _short(text: str) -> str:
-    return text if len(text) <= 36 else f"{text[:35]}…"
