@@ -44,12 +44,30 @@ WHEELCHAIR = "58938008"
 
 
 def concept(system: str, code: str, display: str) -> Resource:
-    """A concept with one coding; its text is the display, or the code when that is empty."""
+    """A concept with one coding; its text is the display, or the code when that is empty.
+
+    Parameters
+    ----------
+    system, code, display : str
+
+    Returns
+    -------
+    dict
+    """
     return {"coding": [coding(system, code, display)], "text": display.strip() or code}
 
 
 def coding(system: str, code: str, display: str) -> Resource:
-    """One code of one system, without blanks, as the format asks of codes."""
+    """One code of one system, without blanks, as the format asks of codes.
+
+    Parameters
+    ----------
+    system, code, display : str
+
+    Returns
+    -------
+    dict
+    """
     found = {"system": system, "code": "_".join(code.split())}
     return found | ({"display": display.strip()} if display.strip() else {})
 
