@@ -2,27 +2,26 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from chairwright.cli.report_order_money import lead_text, price_text
 from chairwright.cli.table import text_table
-from chairwright.fitting.described import Judged
 from chairwright.line.choices import CHOICES
-from chairwright.line.model import Line
-from chairwright.order.accepted import Unmet
 from chairwright.order.order import Order
-from chairwright.order.order_dimensions import TOLERANCE_SOURCE, Dimension
+from chairwright.order.order_dimensions import Dimension
 from chairwright.order.order_load import LoadRating
-from chairwright.order.parts import SettingRow
 from chairwright.papers.cautions import PURPOSE
-from chairwright.papers.words import (
-    Units,
-    amount_words,
-    measured_words,
-    target_words,
-    wrapped,
+from chairwright.papers.order_words import (
+    SEAT_CORNER,
+    TOLERANCE,
+    dimension_value,
+    load_words,
+    narrow_words,
+    place_words,
+    side_words,
+    unmet_words,
 )
+from chairwright.papers.words import Units, wrapped
 from chairwright.units import inches_text
 
 
@@ -77,7 +76,7 @@ def verdict_lines(order: Order) -> Iterator[str]:
             "REFUSED. Do not send this order: a must is not met and nobody has accepted that by "
             "name."
         )
-        yield from (unmet_words(each, line) for each in order.open)
+        yield from (_listed(unmet_words(each, line)) for each in order.open)
         yield wrapped(
             "Change the set-up, or let whoever answers for it accept each by name with a reason:"
         )
@@ -89,34 +88,14 @@ def verdict_lines(order: Order) -> Iterator[str]:
         yield wrapped("May be sent: every must holds, apart from what is accepted by name.")
     for each in order.unmet:
         if each.accepted is not None:
-            yield unmet_words(each, line)
+            yield _listed(unmet_words(each, line))
             told = f"accepted by {each.accepted.by} in revision {each.accepted.revision}"
             yield wrapped(f"  {told}: {each.accepted.reason}", "  ")
-    yield from (_narrow_words(item, line) for item in order.narrow)
+    yield from (_listed(narrow_words(item, line)) for item in order.narrow)
 
 
-def unmet_words(each: Unmet, line: Line) -> str:
-    """A must that is missed: what is asked, what is reached, by how much, and why it is asked.
-
-    Parameters
-    ----------
-    each : Unmet
-    line : Line
-    """
-    item, figure = each.judged, each.figure
-    asked = target_words(item.target, line)
-    if math.isnan(item.value):
-        reached = "this set-up has none"
-    else:
-        reached = measured_words(figure, item.value, line)
-        reached += f", {amount_words(figure, abs(item.verdict.margin), line)} off"
-    source = item.target.source
-    return wrapped(f"- {asked}: {reached}. {item.target.reason} ({source})", "  ")
-
-
-def _narrow_words(item: Judged, line: Line) -> str:
-    asked = target_words(item.target, line)
-    return wrapped(f"- {asked}: holds on nominal values only; check it at delivery.", "  ")
+def _listed(words: str) -> str:
+    return wrapped(f"- {words}", "  ")
 
 
 def change_sections(order: Order) -> list[str]:
@@ -133,7 +112,7 @@ def change_sections(order: Order) -> list[str]:
 def parts_text(order: Order) -> str:
     """The parts list, and what is not fitted."""
     rows = [
-        [str(at), each.label, each.code, str(each.quantity), _side(each.side), each.words,
+        [str(at), each.label, each.code, str(each.quantity), side_words(each.side), each.words,
          "" if each.mark == "standard" else each.mark]
         for at, each in enumerate(order.parts, 1)
     ]  # fmt: skip
@@ -145,10 +124,6 @@ def parts_text(order: Order) -> str:
     return "\n".join(lines)
 
 
-def _side(side: str) -> str:
-    return "" if side == "one" else side
-
-
 def settings_text(order: Order) -> str:
     """Every hole and setting, with its place from the seat corner."""
     rows = [[each.label, each.code, each.words, place_words(each)] for each in order.settings]
@@ -156,20 +131,9 @@ def settings_text(order: Order) -> str:
         [
             "Settings",
             text_table(["what", "code", "setting", "from the seat corner"], rows),
-            "Seat corner: front of the back post at the top of the seat rail. Both sides alike,",
-            "foot supports apart.",
+            wrapped(SEAT_CORNER),
         ]
     )
-
-
-def place_words(each: SettingRow) -> str:
-    """Where a hole is: ``55 mm ahead, 196 mm below``; empty when it has no place of its own."""
-    words = []
-    if each.x_mm is not None:
-        words.append(f"{abs(each.x_mm):g} mm {'ahead' if each.x_mm >= 0 else 'behind'}")
-    if each.z_mm is not None:
-        words.append(f"{abs(each.z_mm):g} mm {'above' if each.z_mm >= 0 else 'below'}")
-    return ", ".join(words)
 
 
 def mark_sections(order: Order) -> list[str]:
@@ -200,35 +164,20 @@ def dimension_text(order: Order, units: Units) -> str:
     for title, origin in (("Ordered sizes", "ordered"), ("What follows from them", "follows")):
         rows.append([title, *[""] * (len(headers) - 1)])
         rows += [_dimension(each, units) for each in order.dimensions if each.origin == origin]
-    words = f"+/- is what the delivered chair may be off ({TOLERANCE_SOURCE})."
-    return f"Dimensions\n{text_table(headers, rows, right)}\n{words}"
+    return f"Dimensions\n{text_table(headers, rows, right)}\n{TOLERANCE}"
 
 
 def _dimension(each: Dimension, units: Units) -> list[str]:
-    value = f"{each.value:.{each.digits}f}"
-    value = value.lstrip("-") if float(value) == 0.0 else value
     inches = [inches_text(each.value) if each.unit == "mm" else ""] if units == "in" else []
     return [
-        f"  {each.label}", value, each.unit, *inches, f"{each.tolerance:g}", each.from_, each.to,
+        f"  {each.label}", dimension_value(each), each.unit, *inches, f"{each.tolerance:g}",
+        each.from_, each.to,
     ]  # fmt: skip
 
 
 def load_text(load: LoadRating) -> str:
     """The rating against occupant and everything carried."""
-    carried = ", ".join(f"{each.name} {each.mass_kg:.1f} kg" for each in load.loads)
-    if not load.limits:
-        return wrapped(f"Load: {carried}; {load.load_kg:.1f} kg in all. No part states a limit.")
-    least = ", ".join(f"{each.label.lower()} {each.code}" for each in load.least)
-    verdict = (
-        f"{load.margin_kg:.1f} kg to spare"
-        if load.bears
-        else f"OVERLOADED by {-load.margin_kg:.1f} kg: the maker's limit is a limit, whatever else "
-        "is accepted"
-    )
-    return wrapped(
-        f"Load: {carried}; {load.load_kg:.1f} kg in all. Rated load {load.rated_kg:g} kg "
-        f"({least}): {verdict}."
-    )
+    return wrapped(f"Load: {load_words(load)}")
 
 
 def remark_sections(order: Order) -> list[str]:

@@ -6,12 +6,8 @@ from chairwright.cli.table import text_table
 from chairwright.order.lead import LeadStep, LeadTime
 from chairwright.order.price import PriceLine, Quote
 from chairwright.order.price_money import money_words, percent_words
+from chairwright.papers.order_words import ROUNDING
 from chairwright.papers.words import wrapped
-
-ROUNDING = (
-    "Each line, discount, surcharge and tax is rounded by itself, half a unit up; a tax is worked "
-    "out once, on the sum of its lines."
-)
 
 
 def price_text(quote: Quote) -> str:
