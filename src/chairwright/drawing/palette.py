@@ -29,6 +29,7 @@ PenName = Literal[
     "tipping_forward",
     "second",
     "second_plumb",
+    "hit",
 ]
 
 
@@ -63,4 +64,5 @@ PENS: dict[PenName, Pen] = {
     "tipping_forward": Pen(0.5, SECOND, (3.2, 0.9, 0.6, 0.9)),
     "second": Pen(0.4, SECOND, (2.2, 1.1)),
     "second_plumb": Pen(0.5, SECOND, (0.7, 1.1)),
+    "hit": Pen(1.0),
 }

@@ -66,15 +66,47 @@ def corner_arc(
     """
     radius, turn = _turns(outline, float(outline.points[:, 1].max()))
 
-    def needed(kept: Turn) -> tuple[FloatArray, FloatArray]:
-        up = np.maximum(kept.first - corridor_in, 0.0)
-        return up, np.maximum(kept.second - corridor_out, 0.0)
+    def spare(kept: Turn) -> FloatArray:
+        return kept.inner - np.hypot(*_beyond(kept, corridor_in, corridor_out))
 
-    found = _widest_margin(turn, lambda kept: kept.inner - np.hypot(*needed(kept)), margin)
+    found = _widest_margin(turn, spare, margin)
     if found is None:
         return None
-    up, back = needed(turn.kept_off(found[0]))
-    best = found[1]
+    up, back = _beyond(turn.kept_off(found[0]), corridor_in, corridor_out)
+    return _corner_route(outline, radius, up, back, found[1])
+
+
+def corner_arc_that_hits(outline: Outline, corridor_in: float, corridor_out: float) -> Route:
+    """Round a corner to the left, clear of both outer walls, least deep into the inner corner.
+
+    Parameters
+    ----------
+    outline : Outline
+    corridor_in, corridor_out : float [mm]
+
+    Returns
+    -------
+    Route
+        In the axes of ``walls.corner_walls``; for a drawing of why no one arc is enough. The
+        straight ways before and after the arc keep clear if any such arc does.
+    """
+    radius, turn = _turns(outline, float(outline.points[:, 1].max()))
+    up, back = _beyond(turn, corridor_in, corridor_out)
+    straight = np.maximum(up, back) <= turn.inner
+    usable = straight if straight.any() else np.ones_like(straight)
+    spare = np.where(usable, turn.inner - np.hypot(up, back), -np.inf)
+    return _corner_route(outline, radius, up, back, int(spare.argmax()))
+
+
+def _beyond(turn: Turn, corridor_in: float, corridor_out: float) -> tuple[FloatArray, FloatArray]:
+    """How far the centre must lie up and back from the inner corner to clear the outer walls."""
+    up = np.maximum(turn.first - corridor_in, 0.0)
+    return up, np.maximum(turn.second - corridor_out, 0.0)
+
+
+def _corner_route(
+    outline: Outline, radius: FloatArray, up: FloatArray, back: FloatArray, best: int
+) -> Route:
     return _route(outline, float(radius[best]), (-float(back[best]), float(up[best])), 0.0)
 
 
@@ -105,9 +137,43 @@ def door_arc(
     found = _widest_margin(turn, spare, margin)
     if found is None:
         return None
-    kept, best = turn.kept_off(found[0]), found[1]
-    down = float(door_setback(kept, known)[best])
+    kept = turn.kept_off(found[0])
+    return _door_route(outline, float(radius[found[1]]), kept, found[1], (opening, thickness))
+
+
+def door_arc_that_hits(
+    outline: Outline, corridor: float, opening: float, thickness: float
+) -> Route:
+    """Through a door on the left, along the corridor's far wall, least deep into the far jamb.
+
+    Parameters
+    ----------
+    outline : Outline
+        No wider than the opening.
+    corridor, opening, thickness : float [mm]
+
+    Returns
+    -------
+    Route
+        In the axes of ``walls.door_walls``; for a drawing of why no one arc is enough. It hits
+        the corridor's far wall only where no arc keeps clear of it.
+    """
+    radius, turn = _turns(outline, 0.0)
+    room = corridor - turn.first
+    least = np.maximum(-turn.inner, 0.0)
+    deep = turn.second - np.hypot(opening + turn.inner, np.maximum(room, least))
+    best = int(np.where(room >= least, deep, 1e6 + least - room).argmin())
+    down = max(float(room[best]), float(least[best]))
+    return _route(outline, float(radius[best]), (-float(turn.inner[best]), -down), thickness)
+
+
+def _door_route(
+    outline: Outline, radius: float, kept: Turn, best: int, door: tuple[float, float]
+) -> Route:
+    """Route by the arc of one radius; ``door`` is opening and thickness."""
+    opening, thickness = door
+    down = float(door_setback(kept, np.full(len(kept.first), opening))[best])
     west = min(float(kept.inner[best]), max(float(kept.second[best]) - opening, 0.0))
     before = kept.inner[best] <= 0 or kept.second[best] > opening + kept.inner[best]
     x = -float(kept.inner[best]) if before else -west
-    return _route(outline, float(radius[best]), (x, -down), thickness)
+    return _route(outline, radius, (x, -down), thickness)
