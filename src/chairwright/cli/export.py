@@ -11,7 +11,14 @@ import json
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from chairwright.cli.ordering import acceptances_of, add_order_arguments, asked_of, order_of
+from chairwright.cli.ordering import (
+    acceptances_of,
+    add_order_arguments,
+    asked_of,
+    check_free,
+    order_of,
+    tell_refused,
+)
 from chairwright.cli.report import BAD_INPUT, OK, tell
 from chairwright.errors import InputError, Problem
 
@@ -69,10 +76,10 @@ def run(args: argparse.Namespace) -> int:
     asked = asked_of(args)
     order = order_of(args, asked, said)
     if order.refused and args.to != "dxf":
-        _tell_refused(order, args.out)
+        tell_refused(order, args.out)
         return BAD_INPUT
     files = _contents(order, asked.opened, args)
-    _check_free(list(files), replace=args.replace)
+    check_free(files, replace=args.replace)
     from chairwright.files.writing import write_file
 
     for path, content in files.items():
@@ -108,23 +115,6 @@ def _check(args: argparse.Namespace) -> None:
         problems.append(Problem(str(args.out), must, kinds[1], "Choose another name."))
     if problems:
         raise InputError(*problems)
-
-
-def _check_free(paths: list[Path], *, replace: bool) -> None:
-    remedy = "Say --replace, or choose another name."
-    problems = [
-        Problem(str(path), "the file must not exist yet", "a file", remedy)
-        for path in paths
-        if path.exists()
-    ]
-    if problems and not replace:
-        raise InputError(*problems)
-
-
-def _tell_refused(order: Order, out: Path) -> None:
-    lines = [f"{out}: not written, because the order is refused"]
-    lines += [f"{each.figure.name}: a must is not met and nobody accepts it" for each in order.open]
-    tell([*lines, "'chairwright order' shows by how much, and how to accept it by name."])
 
 
 def _contents(order: Order, opened: Opened, args: argparse.Namespace) -> dict[Path, str | bytes]:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from chairwright.cli.report import tell
 from chairwright.errors import InputError, Problem
 
 if TYPE_CHECKING:
@@ -170,3 +172,41 @@ def _heading(args: argparse.Namespace, asked: Asked) -> Heading:
     if not dated and earlier is not None and args.against is None:
         dated = earlier.dated
     return Heading(asked.setup_path.stem, number, dated)
+
+
+def check_free(paths: Iterable[Path], *, replace: bool) -> None:
+    """Refuse files that are there already, before anything is written.
+
+    Parameters
+    ----------
+    paths : iterable of Path
+    replace : bool
+        Whether existing files may be replaced.
+
+    Raises
+    ------
+    InputError
+        With every file that is in the way.
+    """
+    remedy = "Say --replace, or choose another name."
+    problems = [
+        Problem(str(path), "the file must not exist yet", "a file", remedy)
+        for path in paths
+        if path.exists()
+    ]
+    if problems and not replace:
+        raise InputError(*problems)
+
+
+def tell_refused(order: Order, out: Path) -> None:
+    """Say that nothing is written of an order that is refused, and why.
+
+    Parameters
+    ----------
+    order : Order
+    out : Path
+        What would have been written.
+    """
+    lines = [f"{out}: not written, because the order is refused"]
+    lines += [f"{each.figure.name}: a must is not met and nobody accepts it" for each in order.open]
+    tell([*lines, "'chairwright order' shows by how much, and how to accept it by name."])
