@@ -127,7 +127,9 @@ def _wrapped(text: str, size_mm: float, room: float) -> list[str]:
     return rows
 
 
-def gap_mark(gap: Gap, scale: float, units: Units, words: str = "") -> Group:
+def gap_mark(
+    gap: Gap, scale: float, units: Units, words: str = "", tail_mm: float = _TAIL_MM
+) -> Group:
     """Two arrows from outside onto a narrow gap, its size beyond the wall.
 
     Parameters
@@ -138,6 +140,8 @@ def gap_mark(gap: Gap, scale: float, units: Units, words: str = "") -> Group:
     units : {"mm", "in"}
     words : str
         After the number.
+    tail_mm : float [paper mm]
+        How far the line goes on beyond the gap to the number.
 
     Returns
     -------
@@ -146,8 +150,8 @@ def gap_mark(gap: Gap, scale: float, units: Units, words: str = "") -> Group:
     (x1, y1), (x2, y2) = gap.start, gap.end
     length = hypot(x2 - x1, y2 - y1) or 1.0
     along = ((x2 - x1) / length, (y2 - y1) / length)
-    tail = _TAIL_MM * scale
-    first = (x1 - along[0] * tail, y1 - along[1] * tail)
+    tail = tail_mm * scale
+    first = (x1 - along[0] * _TAIL_MM * scale, y1 - along[1] * _TAIL_MM * scale)
     last = (x2 + along[0] * tail, y2 + along[1] * tail)
     number = dimension_text(gap.value_mm, units)
     items: list[Primitive] = [
