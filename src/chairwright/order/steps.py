@@ -48,7 +48,7 @@ WORKS = (
     Work(BACK, ("push_handle",)),
     Work(
         WHEEL,
-        ("rear_wheel", "hand_rim", "camber", "axle_hole"),
+        ("rear_wheel", "hand_rim", "axle_hole", "camber"),
         "Frame on blocks; pull both rear wheels off.",
     ),
     Work(CASTERS, ("caster", "fork", "stem_spacer", "caster_housing"), "Front on blocks."),

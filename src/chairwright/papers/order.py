@@ -1,7 +1,6 @@
 """The order of adjustment, and which choice belongs to which step.
 
-Foot support, seat, back, rear wheel, then the caster housings squared to the floor again, then
-wheel locks to the tyre, then anti-tip height: common practice of the trade, no source.
+The order itself stands in `chairwright.order.steps`.
 """
 
 from __future__ import annotations
@@ -9,19 +8,29 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from chairwright.line.choices import NONE
+from chairwright.order.steps import CASTERS, LAST, WORKS
 from chairwright.papers.payload import Choice, ChoiceGroup
 
+NOT_ADJUSTED = frozenset({"hand_rim", "push_handle"})
+"""Fitted with the rest of their step, but nothing is adjusted to them: they stand under "Other"."""
+
+
+def step_words(group: str) -> str:
+    """What a step is called where a whole set-up is listed."""
+    return f"{group}, square to the floor" if group == CASTERS else group
+
+
+def _choices_of(group: str) -> tuple[str, ...]:
+    names = (name for work in WORKS if work.group == group for name in work.choices)
+    return tuple(name for name in names if name not in NOT_ADJUSTED)
+
+
 STEPS: dict[str, tuple[str, ...]] = {
-    "Foot support": ("foot_supports", "hanger", "foot_plate", "leg_length"),
-    "Seat": ("side_frame", "seat_width", "seat_depth", "cushion", "arm_support"),
-    "Back": ("back_angle", "back_height", "back_support"),
-    "Rear wheel": ("rear_wheel", "axle_hole", "camber"),
-    "Caster housings, square to the floor": (
-        "caster", "fork", "stem_spacer", "caster_housing", "stem_setting",
-    ),
-    "Wheel locks": ("wheel_lock",),
-    "Anti-tip": ("anti_tip",),
-}  # fmt: skip
+    step_words(group): _choices_of(group)
+    for group in dict.fromkeys(work.group for work in WORKS)
+    if group != LAST
+}
+"""Steps of `chairwright.order.steps` with the choices that are adjusted in each."""
 
 
 def in_order(choices: Mapping[str, Choice]) -> tuple[ChoiceGroup, ...]:
