@@ -27,6 +27,14 @@ NAMES = (
     "step_force_n@55",
     "rear_step_force_n@60",
     "kerb_pitch_deg@90",
+    "corner_free_mm@950",
+    "corner_free_mm@1200",
+    "corner_arc_mm@1100",
+    "door_turn_mm@780",
+    "device_spare_deg@slope_4.76",
+    "device_spare_deg@step_30",
+    "boot_missing_mm@1000x700x600_off",
+    "boot_missing_mm@1000x800x700_on",
 )
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, field
 from typing import Literal
 
 import numpy as np
@@ -36,6 +37,8 @@ class Occupant:
     carries : tuple of Carried
     lower_leg_mm : dict of side to float [mm]
         Back of the knee to the sole, shoe on, of the legs that are whole.
+    knee_above_joint_mm : dict of side to float [mm]
+        Top of the bent knee above its joint, of the legs that are whole.
     """
 
     body: Body
@@ -43,6 +46,7 @@ class Occupant:
     hands_that_push: tuple[LimbSide, ...]
     carries: tuple[Carried, ...]
     lower_leg_mm: dict[LimbSide, float]
+    knee_above_joint_mm: dict[LimbSide, float] = field(default_factory=dict)
 
     @property
     def feet_that_rest(self) -> tuple[LimbSide, ...]:
@@ -82,13 +86,23 @@ def seat(client: Client, measures: MeasureSet) -> Occupant:
         When the measures do not make a body.
     """
     legs = {side: measures.find("lower_leg_length", side) for side in SIDES}
+    body = build_body(client, measures)
     return Occupant(
-        body=build_body(client, measures),
+        body=body,
         feet_that_push=client.feet_that_push,
         hands_that_push=client.hands_that_push,
         carries=client.carries,
         lower_leg_mm={side: leg.value for side, leg in legs.items() if leg is not None},
+        knee_above_joint_mm=dict(_knees_above(body, measures)),
     )
+
+
+def _knees_above(body: Body, measures: MeasureSet) -> Iterator[tuple[LimbSide, float]]:
+    """Top of the bent knee above its joint, of the legs that are whole [mm]."""
+    for side in SIDES:
+        shank, height = body.shank_mm[side], measures.find("knee_height", side)
+        if shank is not None and height is not None and body.foot_length_mm.get(side) is not None:
+            yield side, max(height.value - shank - body.ankle_height_mm, 0.0)
 
 
 def hip_place(

@@ -13,7 +13,6 @@ Degrees and millimetres are plain decimals without sign: ``rim_force_n@up_4.76_c
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -22,12 +21,13 @@ from chairwright.chair.rows import Rows
 from chairwright.chair.steps import STEPS
 from chairwright.figures import rolling, starting, steps_up, turning_push
 from chairwright.figures.band import Band, corner_band, known
-from chairwright.figures.figure import MOVING, PLACES, STEADY, ExactFormula, Figure, MassFormula
+from chairwright.figures.families_room import ROOM_FAMILIES
+from chairwright.figures.family import NUMBER, Family, Made, number
+from chairwright.figures.figure import MOVING, PLACES, STEADY, Figure
 from chairwright.figures.mass import MassBox
 from chairwright.figures.rolling import FULL_PCT, Way
 from chairwright.mass_points import FloatArray
 
-NUMBER = r"\d{1,4}(?:\.\d{1,6})?"
 STEEPEST_DEG = 45.0
 ROLLING = "First principles (theory: rolling); rolling lengths of the line file"
 MOTION = "First principles (theory: rolling)"
@@ -70,42 +70,6 @@ class Ground:
             found = f"{found}, {rolling.surfaces()[self.surface].label}"
         soft = self.pressure_pct != FULL_PCT
         return f"{found}, tyres at {self.pressure_pct:g} percent" if soft else found
-
-
-@dataclass(frozen=True)
-class Family:
-    """Figures that differ in the place alone.
-
-    Parameters
-    ----------
-    name : str
-        Unit as suffix; what stands before the ``@``.
-    unit, digits, scale, group, source
-        As of a `Figure`.
-    grammar : str
-        What stands behind the ``@``, in words.
-    make : callable
-        From the parameters as typed to label and formula; None when they are not of this family.
-    """
-
-    name: str
-    unit: str
-    digits: int
-    scale: float
-    group: str
-    source: str
-    grammar: str
-    make: Callable[[str], Made | None]
-
-
-@dataclass(frozen=True)
-class Made:
-    """What the parameters of a family decide."""
-
-    label: str
-    weighed: MassFormula | None = None
-    exact: ExactFormula | None = None
-    touches: tuple[str, ...] | None = None
 
 
 def named(
@@ -178,10 +142,6 @@ def read_ground(typed: str, ways: tuple[Way, ...], *, surface: bool) -> Ground |
     paved = not surface or ground.surface in rolling.surfaces()
     plain = surface or found["pressure"] is None
     return ground if known and paved and plain else None
-
-
-def _number(typed: str) -> float | None:
-    return float(typed) if re.fullmatch(NUMBER, typed) else None
 
 
 def _held_back(push: FloatArray) -> FloatArray:
@@ -264,7 +224,7 @@ def _braking_lift(typed: str) -> Made | None:
 
 
 def _cross_push(typed: str) -> Made | None:
-    degrees = _number(typed)
+    degrees = number(typed)
     if degrees is None or degrees >= STEEPEST_DEG:
         return None
     label = f"Held against turning downhill, each hand, cross slope of {degrees:g} deg"
@@ -279,7 +239,7 @@ def _pivot_push(typed: str) -> Made | None:
 
 
 def _caster_step(typed: str) -> Made | None:
-    step = _number(typed)
+    step = number(typed)
     if step is None:
         return None
     label = f"Push that rolls the casters over a step of {step:g} mm"
@@ -287,7 +247,7 @@ def _caster_step(typed: str) -> Made | None:
 
 
 def _rear_step(typed: str) -> Made | None:
-    step = _number(typed)
+    step = number(typed)
     if step is None:
         return None
     label = f"Push that rolls the rear wheels over a step of {step:g} mm"
@@ -295,7 +255,7 @@ def _rear_step(typed: str) -> Made | None:
 
 
 def _kerb_pitch(typed: str) -> Made | None:
-    kerb = _number(typed)
+    kerb = number(typed)
     if kerb is None:
         return None
     label = f"Pitch that raises the casters by {kerb:g} mm"
@@ -304,7 +264,7 @@ def _kerb_pitch(typed: str) -> Made | None:
 
 AT_ONCE = GEAR[-1]
 """Choice with which the running gear is complete: from then on every family has low and high ends,
-and a value once nothing is open that it hangs on."""
+and a value once nothing is open that it hangs on. Those of the outline wait longer."""
 
 SLOPE = "level | up_<deg> | down_<deg>"
 ON_SURFACE = f"<way>_<surface>[_p<percent>], way {SLOPE}"
@@ -324,6 +284,7 @@ FAMILIES: dict[str, Family] = {
         Family("step_force_n", "N", 0, 20.0, PLACES, MOTION, "<mm>", _caster_step),
         Family("rear_step_force_n", "N", 0, 20.0, PLACES, MOTION, "<mm>", _rear_step),
         Family("kerb_pitch_deg", "deg", 1, 1.0, PLACES, MOTION, "<mm>", _kerb_pitch),
+        *ROOM_FAMILIES,
     )
 }  # fmt: skip
 """Every family by its name."""
@@ -348,7 +309,7 @@ def resolve(name: str) -> Figure | None:
         family.digits,
         family.scale,
         family.group,
-        AT_ONCE,
+        made.after or AT_ONCE,
         family.source,
         exact=made.exact,
         weighed=made.weighed,

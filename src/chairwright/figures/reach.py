@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
-from chairwright.chair.occupant import Occupant
+from chairwright.chair.occupant import LimbSide, Occupant
 from chairwright.chair.rows import Rows
+from chairwright.chair.steps import NO_FOOT
 from chairwright.mass_points import FloatArray
 
 MIDDLE_ELBOW_DEG = 110.0
@@ -143,3 +144,28 @@ def push_reach(rows: Rows, occupant: Occupant) -> FloatArray:
 def shoulder_ahead_of_axle(rows: Rows, occupant: Occupant) -> FloatArray:
     """Shoulder joint ahead of the rear axle [mm]."""
     return rows.to_floor(rows["shoulder_x"], rows["shoulder_z"])[0]
+
+
+def knee_joint(rows: Rows, occupant: Occupant, side: LimbSide) -> tuple[FloatArray, FloatArray]:
+    """Knee joint in frame axes, thigh along the cushion [mm].
+
+    Parameters
+    ----------
+    rows : Rows
+    occupant : Occupant
+    side : {"left", "right"}
+    """
+    thigh = occupant.body.thigh_mm[side]
+    if thigh is None:
+        raise ValueError(NO_FOOT.format(side=side))
+    slope = rows["seat_slope"]
+    return rows["hip_x"] + thigh * np.cos(slope), rows["hip_z"] + thigh * np.sin(slope)
+
+
+def knee_top(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Top of the higher knee above the floor, thighs along the cushion [mm]; NaN without legs."""
+    tops = [
+        rows.to_floor(*knee_joint(rows, occupant, side))[1] + above
+        for side, above in occupant.knee_above_joint_mm.items()
+    ]
+    return np.asarray(np.maximum.reduce(tops)) if tops else np.full(len(rows), np.nan)

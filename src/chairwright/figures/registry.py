@@ -79,6 +79,7 @@ POSED: dict[str, tuple[str, ...]] = {
     "push_arc_deg": (*GEAR, *HIP, "hand_rim", "seat_width", "arm_support"),
     "fingertip_to_axle_mm": (*GEAR, *HIP),
     "heel_reach_mm": (*GEAR, *HIP),
+    "knee_top_mm": (*GEAR, *HIP),
     "push_handle_height_mm": (*GEAR, "back_angle", "back_height", "push_handle"),
     "pitch_to_anti_tip_deg": (*GEAR, "anti_tip"),
     "overall_height_mm": (*GEAR, "back_angle", "back_height", "push_handle", "arm_support"),
@@ -91,6 +92,7 @@ COARSE_SCALE = {
     "overall_height_mm": 50.0,
     "turning_diameter_mm": 50.0,
     "half_turn_width_mm": 50.0,
+    "half_turn_free_mm": 50.0,
 }
 """Figures whose differences matter less, millimetre for millimetre, than those of the seat."""
 
@@ -159,6 +161,8 @@ _ALL = (
     _mm("foot_reach_mm", "Lower leg beyond cushion height", REACH, "cushion", heights.foot_reach),
     _mm("heel_reach_mm", "Heel set down ahead of the knee", REACH, "back_support",
         stroke.heel_reach, "First principles (theory: reach)"),
+    _mm("knee_top_mm", "Top of the knees above floor", REACH, "back_support", reach.knee_top,
+        "First principles (theory: reach)"),
     _mm("footplate_clearance_mm", "Footplate to floor", REACH, "leg_length",
         heights.footplate_clearance),
     _tip("tip_rear_locked_deg", "Tips back, wheels locked", "stem_setting", balance.rear_locked),
@@ -225,6 +229,8 @@ _ALL = (
         TURN),
     _mm("half_turn_width_mm", "Width for a half turn", PLACES, "anti_tip", space.half_turn_width,
         TURN),
+    _mm("half_turn_free_mm", "Width for a half turn, moving to and fro", PLACES, "anti_tip",
+        space.half_turn_free, TURN),
     Figure("chair_mass_kg", "Chair", "kg", 1, 1.0, WEIGHT, "stem_setting", ADDED,
            weighed=lambda rows, box: box.chair),
     Figure("heaviest_part_kg", "Heaviest part to lift", "kg", 1, 1.0, WEIGHT, "belt", ADDED,

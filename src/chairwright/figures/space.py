@@ -12,6 +12,7 @@ import numpy as np
 
 from chairwright.chair.occupant import SIDES, LimbSide, Occupant
 from chairwright.chair.rows import Rows
+from chairwright.figures.turning import half_turn_free_mm
 from chairwright.mass_points import FloatArray
 
 Corner = tuple[FloatArray, FloatArray]
@@ -126,6 +127,11 @@ def turning_diameter(rows: Rows, occupant: Occupant) -> FloatArray:
 def half_turn_width(rows: Rows, occupant: Occupant) -> FloatArray:
     """Width between walls for a half turn on the spot [mm]."""
     return farthest(front_corners(rows)) + farthest(rear_corners(rows))
+
+
+def half_turn_free(rows: Rows, occupant: Occupant) -> FloatArray:
+    """Width between walls in which a half turn is possible at all, moving to and fro [mm]."""
+    return half_turn_free_mm([*front_corners(rows), *rear_corners(rows)])
 
 
 def stem_foot(rows: Rows) -> FloatArray:

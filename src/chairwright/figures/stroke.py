@@ -10,7 +10,7 @@ import numpy as np
 from chairwright.chair.occupant import LimbSide, Occupant
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import NO_FOOT
-from chairwright.figures.reach import NO_HAND, RIM_TUBE_HALF_MM
+from chairwright.figures.reach import NO_HAND, RIM_TUBE_HALF_MM, knee_joint
 from chairwright.mass_points import FloatArray
 from chairwright.person.segments import de_leva_length_mm
 
@@ -208,25 +208,9 @@ def heel_reach(rows: Rows, occupant: Occupant) -> FloatArray:
     """
     found = []
     for side in occupant.feet_that_push:
-        height = rows.to_floor(*pushing_knee(rows, occupant, side))[1]
+        height = rows.to_floor(*knee_joint(rows, occupant, side))[1]
         found.append(heel_of(occupant, side, height))
     return np.asarray(np.minimum.reduce(found)) if found else np.full(len(rows), np.nan)
-
-
-def pushing_knee(rows: Rows, occupant: Occupant, side: LimbSide) -> tuple[FloatArray, FloatArray]:
-    """Knee joint of a foot that pushes, in frame axes [mm].
-
-    Parameters
-    ----------
-    rows : Rows
-    occupant : Occupant
-    side : {"left", "right"}
-    """
-    thigh = occupant.body.thigh_mm[side]
-    if thigh is None:
-        raise ValueError(NO_FOOT.format(side=side))
-    slope = rows["seat_slope"]
-    return rows["hip_x"] + thigh * np.cos(slope), rows["hip_z"] + thigh * np.sin(slope)
 
 
 def heel_of(occupant: Occupant, side: LimbSide, knee_height_mm: FloatArray) -> FloatArray:

@@ -224,3 +224,10 @@ CARER = (
              "heaviest piece that they lift"),
 )  # fmt: skip
 """Keys under ``carer``."""
+
+OWN = (
+    PlaceKey("push", "push_n", "force", 5, 400, (), UNKNOWN,
+             "at each hand rim, mean of a stroke, kept up along a ramp"),
+    PlaceKey("lift", "lift_kg", "mass", 0.5, 60, (), UNKNOWN, "heaviest piece lifted alone"),
+)  # fmt: skip
+"""Keys under ``own``."""

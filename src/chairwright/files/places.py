@@ -11,11 +11,11 @@ from typing import Any, cast, get_args
 
 from chairwright.files.fields import Fields, open_file
 from chairwright.files.place_checks import check_place
-from chairwright.files.place_keys import CARER, COMMON, KEYS, PlaceKey
+from chairwright.files.place_keys import CARER, COMMON, KEYS, OWN, PlaceKey
 from chairwright.files.place_values import read_force, read_length, read_mass, read_slope
 from chairwright.places.codes import CODES
 from chairwright.places.kinds import KINDS, Boot
-from chairwright.places.model import Building, Carer, Place, Site, Surroundings
+from chairwright.places.model import Building, Carer, OwnLimits, Place, Site, Surroundings
 from chairwright.reading import read_yaml
 from chairwright.validation import shown, suggest
 
@@ -24,7 +24,7 @@ REFERENCE = "docs/reference/places-file.md"
 LIMIT_BYTES = 200_000
 MOST_PLACES = 200
 LONGEST_NOTE = 4000
-TOP_KEYS = ("format", "reference", "note", "site", "building", "codes", "carer", "places")
+TOP_KEYS = ("format", "reference", "note", "site", "building", "codes", "carer", "own", "places")
 _REFERENCE_NUMBER = re.compile(r"(?=.*[0-9])[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
 _PRIVATE = "Take it out: a places file holds a reference number, and measures of places."
 _HINTS = {
@@ -71,6 +71,7 @@ def read_places(path: Path | str) -> Surroundings:
         places=tuple(_places(fields, carer is not None)),
         codes=tuple(_codes(fields)),
         carer=carer,
+        own=_own(fields),
         note=fields.text("note", longest=LONGEST_NOTE) or "",
         where={str(key): fields.where(key) for key in fields.data},
     )
@@ -106,21 +107,36 @@ def _codes(fields: Fields) -> list[str]:
 
 
 def _carer(fields: Fields) -> Carer | None:
-    if "carer" not in fields.data:
-        return None
-    if fields.data["carer"] is None:
-        remedy = "Write limits: women or men under it, or take it out."
-        fields.refuse("carer", "carer must hold keys and values", "nothing", remedy)
-    inner = fields.child("carer")
+    inner = _inside(fields, "carer", CARER, "limits: women or men")
     if inner is None:
         return None
-    inner.check_keys(*(key.name for key in CARER))
     values = _values(inner, CARER)
     start, keep = values.get("push_start_n"), values.get("push_keep_n")
     if start is not None and keep is not None and keep > start:
         must = "push_keep must not be above push_start"
         inner.refuse("push_keep", must, f"{keep:g} and {start:g} N", "Swap or correct them.")
     return Carer(**values, where={str(key): inner.where(key) for key in inner.data})
+
+
+def _own(fields: Fields) -> OwnLimits:
+    inner = _inside(fields, "own", OWN, "push: 60 N")
+    if inner is None:
+        return OwnLimits()
+    where = {str(key): inner.where(key) for key in inner.data}
+    return OwnLimits(**_values(inner, OWN), where=where)
+
+
+def _inside(fields: Fields, name: str, keys: Iterable[PlaceKey], example: str) -> Fields | None:
+    """Keys and values under a top-level key; None when it is not there."""
+    if name not in fields.data:
+        return None
+    if fields.data[name] is None:
+        remedy = f"Write {example} under it, or take it out."
+        fields.refuse(name, f"{name} must hold keys and values", "nothing", remedy)
+    inner = fields.child(name)
+    if inner is not None:
+        inner.check_keys(*(key.name for key in keys))
+    return inner
 
 
 def _places(fields: Fields, helped: bool) -> list[Place]:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from chairwright.chair.occupant import Occupant, seat
+from chairwright.errors import InputError, Problem
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
 from chairwright.fitting.settled import space_for
@@ -24,12 +25,14 @@ from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.person.estimates import MeasureSet, complete
 from chairwright.person.plausibility import Review, review
+from chairwright.places.model import Surroundings
 from chairwright.search.best import Best, find_best
 from chairwright.search.front import Front, Objective, find_front
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.reasons import Reasons, find_reasons
 from chairwright.search.space import Space
 from chairwright.targets.build import targets_for
+from chairwright.targets.from_places import from_places
 from chairwright.targets.target import Target
 
 Progress = Callable[[str], None]
@@ -38,13 +41,31 @@ Extent = Literal["standard", "needed", "always"]
 
 @dataclass(frozen=True)
 class Person:
-    """A client with measures completed and checked, seated, and what is asked of the chair."""
+    """A client with measures completed and checked, seated, and what is asked of the chair.
+
+    Parameters
+    ----------
+    client : Client
+    measures : MeasureSet
+    review : Review
+    occupant : Occupant
+    targets : tuple of Target
+        Those of places come last.
+    surroundings : Surroundings or None
+        None when no places are known.
+    """
 
     client: Client
     measures: MeasureSet
     review: Review
     occupant: Occupant
     targets: tuple[Target, ...]
+    surroundings: Surroundings | None = None
+
+    @property
+    def own_targets(self) -> tuple[Target, ...]:
+        """The targets that no place asks for."""
+        return tuple(target for target in self.targets if not target.place)
 
 
 @dataclass(frozen=True)
@@ -72,6 +93,9 @@ class Fit:
     extent : {"standard", "needed", "always"}
         Whether sizes made to order were not looked at, were when the standard range had no
         set-up that holds every must, or were from the start.
+    without_places : Described or None
+        The best set-up if no place asked for anything, judged by the places as well; None when
+        there are no places or none fits even so.
     """
 
     person: Person
@@ -84,18 +108,21 @@ class Fit:
     front: Front | None
     objectives: tuple[Objective, ...]
     extent: Extent = "standard"
+    without_places: Described | None = None
 
 
 MOST_CORRECTIONS = 4
 """Corrections sought unless all are asked for: few read more, and each takes a search or two."""
 
 
-def read_person(client: Client) -> Person:
+def read_person(client: Client, surroundings: Surroundings | None = None) -> Person:
     """Complete, check and seat a client, and make the targets.
 
     Parameters
     ----------
     client : Client
+    surroundings : Surroundings or None
+        Of this client; each place adds its targets.
 
     Returns
     -------
@@ -104,16 +131,43 @@ def read_person(client: Client) -> Person:
     Raises
     ------
     InputError
-        For an unknown rule set, an own target that cannot be meant, or measures that do not
-        make a body.
+        For an unknown rule set, an own target that cannot be meant, measures that do not
+        make a body, or places of another client.
     """
     measures = complete(client)
+    targets = targets_for(client, measures)
+    if surroundings is not None:
+        check_reference(client, surroundings)
+        targets += from_places(client, surroundings)
     return Person(
         client=client,
         measures=measures,
         review=review(client),
         occupant=seat(client, measures),
-        targets=tuple(targets_for(client, measures)),
+        targets=tuple(targets),
+        surroundings=surroundings,
+    )
+
+
+def check_reference(client: Client, surroundings: Surroundings) -> None:
+    """Refuse places that are another client's.
+
+    Parameters
+    ----------
+    client : Client
+    surroundings : Surroundings
+
+    Raises
+    ------
+    InputError
+        With both references.
+    """
+    if surroundings.reference == client.reference:
+        return
+    where = f"{surroundings.where.get('reference', 'places file')}: reference"
+    must = f"the places must be those of the client, {client.reference}"
+    raise InputError(
+        Problem(where, must, surroundings.reference, "Name the places file of this client.")
     )
 
 
@@ -121,6 +175,7 @@ def fit_client(
     client: Client,
     line: Line,
     *,
+    surroundings: Surroundings | None = None,
     front: bool = True,
     objectives: tuple[Objective, ...] = (),
     to_order: ToOrder = "when-needed",
@@ -133,6 +188,8 @@ def fit_client(
     ----------
     client : Client
     line : Line
+    surroundings : Surroundings or None
+        Of the client; None leaves places out.
     front : bool
         Whether the trade-off front is wanted.
     objectives : tuple of Objective
@@ -154,7 +211,8 @@ def fit_client(
     InputError
         When the client file asks for what cannot be meant.
     """
-    person, line = read_person(client), with_extras(line, client.extras, client.where)
+    person = read_person(client, surroundings)
+    line = with_extras(line, client.extras, client.where)
     searched = _search(person, line, to_order, progress)
     objectives = objectives or usual_objectives(person.occupant)
     index, reasons, found = None, None, None
@@ -178,7 +236,19 @@ def fit_client(
         front=found,
         objectives=objectives,
         extent=searched.extent,
+        without_places=_without_places(person, line, to_order, progress),
     )
+
+
+def _without_places(
+    person: Person, line: Line, to_order: ToOrder, progress: Progress
+) -> Described | None:
+    if len(person.own_targets) == len(person.targets):
+        return None
+    progress("the best set-up without the places, to see which of them decide")
+    alone = replace(person, targets=person.own_targets)
+    best = _search(alone, line, to_order, lambda _: None).best
+    return None if best is None else describe(line, person.occupant, best.index, person.targets)
 
 
 @dataclass(frozen=True)

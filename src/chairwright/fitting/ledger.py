@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.fitting.described import Described, Judged
+from chairwright.targets.verdict import verdict
 
 Word = Literal[
     "holds",
@@ -58,8 +59,8 @@ def ledger(setup: Described) -> tuple[Row, ...]:
     tuple of Row
         In the order of the registry, figures of a place last.
     """
-    musts = {item.target.figure: item for item in setup.judged if item.target.must}
-    wishes = {item.target.figure: item for item in setup.judged if not item.target.must}
+    musts = _joined(item for item in setup.judged if item.target.must)
+    wishes = _joined(item for item in setup.judged if not item.target.must)
     return tuple(
         Row(
             figure=FIGURES[name],
@@ -71,6 +72,37 @@ def ledger(setup: Described) -> tuple[Row, ...]:
         )
         for name in dict.fromkeys([*FIGURES, *setup.figures])
     )
+
+
+def _joined(judged: Iterable[Judged]) -> dict[str, Judged]:
+    """One for each figure; where rules and places ask for the same, what all of them leave."""
+    found: dict[str, Judged] = {}
+    for item in judged:
+        name = item.target.figure
+        found[name] = _both(found[name], item) if name in found else item
+    return found
+
+
+def _both(one: Judged, other: Judged) -> Judged:
+    """The narrower of two, or the range that both leave; the worse one when they leave none."""
+    first, second = one.target, other.target
+    low = max((end for end in (first.low, second.low) if end is not None), default=None)
+    high = min((end for end in (first.high, second.high) if end is not None), default=None)
+    if low is not None and high is not None and low > high:
+        return min(one, other, key=lambda item: item.verdict.margin)
+    for item in (one, other):
+        if (item.target.low, item.target.high) == (low, high):
+            return item
+    joined = replace(
+        first,
+        low=low,
+        high=high,
+        source=f"{first.source}; {second.source}",
+        reason=f"{first.reason}; {second.reason}",
+        tolerance=max(first.tolerance, second.tolerance),
+        place=" and ".join(dict.fromkeys(filter(None, (first.place, second.place)))),
+    )
+    return Judged(joined, one.value, one.spread, verdict(joined, one.value, one.spread))
 
 
 def joint_word(must: Judged | None, prefer: Judged | None) -> Word | None:

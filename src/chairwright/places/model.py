@@ -101,6 +101,25 @@ class Carer:
 
 
 @dataclass(frozen=True)
+class OwnLimits:
+    """What the client pushes and lifts alone, as the clinician has seen it.
+
+    Parameters
+    ----------
+    push_n : float or None [N]
+        At each hand rim, mean of a stroke, kept up for the length of a ramp.
+    lift_kg : float or None [kg]
+        Heaviest piece that they lift.
+    where : mapping of str to str
+        ``file:line`` of each key.
+    """
+
+    push_n: float | None = None
+    lift_kg: float | None = None
+    where: Mapping[str, str] = field(default_factory=dict, compare=False, repr=False)
+
+
+@dataclass(frozen=True)
 class Surroundings:
     """Everything that one places file says.
 
@@ -114,6 +133,7 @@ class Surroundings:
         Keys of ``places.codes.CODES`` that are to be shown.
     carer : Carer or None
         None when nobody helps.
+    own : OwnLimits
     note : str
     where : mapping of str to str
         ``file:line`` of every top-level key.
@@ -123,6 +143,7 @@ class Surroundings:
     places: tuple[Place, ...]
     codes: tuple[str, ...] = ()
     carer: Carer | None = None
+    own: OwnLimits = field(default_factory=OwnLimits)
     note: str = ""
     where: Mapping[str, str] = field(default_factory=dict, compare=False, repr=False)
 

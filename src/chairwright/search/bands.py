@@ -52,8 +52,10 @@ class Bands:
         for figure in self._exact:
             if ORDER[figure.after] <= level:
                 found[figure.name] = known(self._settled(rows, figure.name))
-            elif figure.name in self._early.formulas:
-                found[figure.name] = self._early.formulas[figure.name](rows)
+            else:
+                early = self._early.of(figure.name)
+                if early is not None:
+                    found[figure.name] = early(rows)
         if self._weighed:
             found.update(self._of_masses(rows, level))
         return found

@@ -15,9 +15,11 @@ from chairwright.figures.mass import MassBox
 from chairwright.figures.reach import MIDDLE_ELBOW_DEG, elbow_of, rim_across, rim_top
 from chairwright.figures.space import Corner, farthest, plate_tips, toe_places
 from chairwright.figures.terms import TERMS
+from chairwright.figures.turning import half_turn_free_mm
 from chairwright.mass_points import FloatArray
 from chairwright.search.early_clearances import EarlyPlates, early_caster_tyre
 from chairwright.search.early_device import EarlyDevice
+from chairwright.search.early_families import early_of_family
 from chairwright.search.early_heaviest import EarlyHeaviest
 from chairwright.search.early_stroke import EarlyStroke
 from chairwright.search.early_terms import EarlyTerm
@@ -52,6 +54,7 @@ class Early:
             "push_reach_deg": self._push_reach,
             "turning_diameter_mm": self._turning_diameter,
             "half_turn_width_mm": self._half_turn_width,
+            "half_turn_free_mm": self._half_turn_free,
             "overall_length_mm": self._overall_length,
             "caster_tyre_clearance_mm": early_caster_tyre(space),
             "heaviest_part_kg": EarlyHeaviest(space),
@@ -62,6 +65,8 @@ class Early:
         if space.occupant.hands_that_push:
             self.formulas["push_arc_deg"] = stroke.arc
             self.formulas["fingertip_to_axle_mm"] = stroke.fingertips
+        if space.occupant.knee_above_joint_mm:
+            self.formulas["knee_top_mm"] = stroke.knee_tops
         if space.occupant.feet_that_push:
             self.formulas["heel_reach_mm"] = stroke.heels
         if plates:
@@ -189,6 +194,27 @@ class Early:
     def _half_turn_width(self, rows: Rows) -> Band:
         low = farthest(self._front_corners(rows)) + farthest(self._rear_corners(rows))
         return Band(low, np.full(len(rows), np.inf))
+
+    def _half_turn_free(self, rows: Rows) -> Band:
+        low = half_turn_free_mm(self._corners(rows))
+        return Band(low, np.full(len(rows), np.inf))
+
+    def _corners(self, rows: Rows) -> list[Corner]:
+        return [*self._front_corners(rows), *self._rear_corners(rows)]
+
+    def of(self, name: str) -> Callable[[Rows], Band] | None:
+        """Early ends of a figure; None where there are none.
+
+        Parameters
+        ----------
+        name : str
+            A fixed figure, or one of a family.
+        """
+        if name not in self.formulas and "@" in name:
+            found = early_of_family(name, self._corners)
+            if found is not None:
+                self.formulas[name] = found
+        return self.formulas.get(name)
 
     def _overall_length(self, rows: Rows) -> Band:
         front = np.maximum.reduce([x for x, _ in self._front_corners(rows)])

@@ -11,12 +11,12 @@ from chairwright.chair.occupant import LimbSide
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import HIP
 from chairwright.figures.band import Band, corner_band
+from chairwright.figures.reach import knee_joint
 from chairwright.figures.stroke import (
     FARTHEST_ON_RIM_DEG,
     arm_spans_mm,
     fingertip_span_mm,
     heel_of,
-    pushing_knee,
 )
 from chairwright.mass_points import FloatArray
 from chairwright.search.grid import EndsTable
@@ -55,12 +55,12 @@ class EarlyStroke:
 
     @cached_property
     def _knees(self) -> dict[LimbSide, EndsTable]:
-        """Knees of the feet that push, in frame axes [mm]; made when first asked for."""
+        """Knees in frame axes [mm]; made when first asked for."""
         tables = {}
-        for side in self._occupant.feet_that_push:
+        for side in {*self._occupant.feet_that_push, *self._occupant.knee_above_joint_mm}:
             tables[side] = table = EndsTable(self._space, HIP)
             rows = table.grid.realised(self._space)
-            for axis, place in zip("xz", pushing_knee(rows, self._occupant, side), strict=True):
+            for axis, place in zip("xz", knee_joint(rows, self._occupant, side), strict=True):
                 table.tabulate(f"knee_{axis}", place)
         return tables
 
@@ -72,11 +72,22 @@ class EarlyStroke:
     def heels(self, rows: Rows) -> Band:
         """Heel of the pushing foot ahead of its knee [mm]; no value when it can reach no floor."""
         low = high = np.full(len(rows), np.inf)
-        for side, table in self._knees.items():
+        for side in self._occupant.feet_that_push:
+            table = self._knees[side]
             ends = (Band(*table.ends(f"knee_{axis}", rows.index)) for axis in "xz")
             knee = corner_band(lambda along, up: rows.to_floor(along, up)[1], *ends)
             high = np.minimum(high, heel_of(self._occupant, side, knee.low))
             low = np.minimum(low, np.nan_to_num(heel_of(self._occupant, side, knee.high)))
+        return Band(low, high)
+
+    def knee_tops(self, rows: Rows) -> Band:
+        """Top of the higher knee above the floor [mm]."""
+        low = high = np.full(len(rows), -np.inf)
+        for side, above in self._occupant.knee_above_joint_mm.items():
+            table = self._knees[side]
+            ends = (Band(*table.ends(f"knee_{axis}", rows.index)) for axis in "xz")
+            knee = corner_band(lambda along, up: rows.to_floor(along, up)[1], *ends)
+            low, high = np.maximum(low, knee.low + above), np.maximum(high, knee.high + above)
         return Band(low, high)
 
     def fingertips(self, rows: Rows) -> Band:

@@ -14,7 +14,10 @@ from chairwright.search.space import Space
 from chairwright.targets.target import Target
 
 OPTION_FIGURES = ("pitch_to_anti_tip_deg",)
-"""Figures that the pose settles but for one late choice."""
+"""Figures that the pose settles but for one late choice, and that need it made."""
+
+OPTION_FAMILIES = ("device_spare_deg",)
+"""Families of such figures that have a value whatever is chosen."""
 
 
 class Prepared:
@@ -53,7 +56,8 @@ class Prepared:
 
     def option_look_ahead(self, name: str) -> OptionLookAhead | None:
         """Trial of one late choice for a figure that hangs on it alone; None for any other."""
-        return OptionLookAhead(self.space, name) if name in OPTION_FIGURES else None
+        known = name.partition("@")[0] in (*OPTION_FIGURES, *OPTION_FAMILIES)
+        return OptionLookAhead(self.space, name) if known else None
 
     def relevant(self, figures: frozenset[str]) -> Prepared:
         """The smaller space for a question about some figures, prepared."""

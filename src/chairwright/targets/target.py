@@ -25,6 +25,8 @@ class Target:
         Why this range, in plain words, with the client's own number in it.
     tolerance : float
         Spread that the ends inherit from the tape, in the figure's unit.
+    place : str
+        Name of the place that asks for it; empty when none does.
     """
 
     figure: str
@@ -35,3 +37,4 @@ class Target:
     source: str
     reason: str
     tolerance: float = 0.0
+    place: str = ""

@@ -1,0 +1,48 @@
+"""The chair folded for a boot: a box, with its rear wheels on or taken off.
+
+Cushion, hangers and footplates are off and the anti-tip device is turned up or off (common
+practice, no source).
+"""
+
+from __future__ import annotations
+
+import numpy as np
+
+from chairwright.chair.rows import Rows
+from chairwright.figures.space import back_top, chair_width, push_handle
+from chairwright.mass_points import FloatArray
+
+
+def stowed_box(rows: Rows, *, wheels_off: bool) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Length, width and height of the folded chair.
+
+    Parameters
+    ----------
+    rows : Rows, shape (n,)
+    wheels_off : bool
+        Whether quick-release wheels are taken off first.
+
+    Returns
+    -------
+    tuple of ndarray, shape (n,) [mm]
+        A frame that does not fold keeps its width.
+
+    References
+    ----------
+    First principles (theory: space).
+    """
+    closed = np.where(
+        rows["width"] <= rows.line.folds_to_width_mm, rows.line.folded_seat_mm, rows["width"]
+    )
+    grip, post = push_handle(rows), back_top(rows)
+    behind = np.minimum.reduce([grip[0], post[0], np.zeros(len(rows))])
+    height = np.maximum(grip[1], post[1])
+    if wheels_off:
+        caster = rows.line.caster_outset_mm + rows.option("caster", "width_mm") / 2
+        beside = np.maximum(caster, rows["arm_outer"] - rows["width"] / 2)
+        width = closed + 2 * np.maximum(beside, 0.0)
+    else:
+        behind = np.minimum(behind, -rows["rear_radius"])
+        height = np.maximum(height, rows["rear_height"] + rows["rear_radius"])
+        width = closed + chair_width(rows) - rows["width"]
+    return rows["wheelbase"] + rows["caster_radius"] - behind, width, height
