@@ -149,9 +149,17 @@ def test_an_order_says_what_differs_from_the_earlier_revision(tmp_path: Path) ->
     assert plain("What differs") not in first
 
 
-def test_an_order_without_any_difference_says_so(tmp_path: Path) -> None:
+def test_an_order_shown_again_speaks_of_no_difference(tmp_path: Path) -> None:
     again = replace(second_revision(tmp_path), changes=())
-    assert plain("What differs from revision 1 Nothing.") in text_of(order_pdf(again))
+    assert plain("What differs") not in text_of(order_pdf(again))
+
+
+def test_plain_words_of_what_is_offered() -> None:
+    words = {row["label"]: row["words"] for row in quotation_content(usual())["offered"]}
+    assert words["Seat"] == "seat width 400 mm; seat depth 420 mm; 30 mm foam cushion"
+    assert words["Feet"].startswith("foot supports both sides; 70 degree hanger; flip-up footplate")
+    assert words["Locks and steadying"] == "push-to-lock; short anti-tip tube; no belt"
+    assert words["The whole chair"].startswith("616 mm wide, 1188 mm long, feet included")
 
 
 @BOTH

@@ -68,7 +68,7 @@ def order_content(order: Order, units: Units = "mm") -> Data:
     quote = order.quote
     return {
         **heading_data(order),
-        "earlier": str(order.earlier) if order.earlier else "",
+        "earlier": str(order.earlier),
         "changes": [
             {"label": each.label, "before": each.before, "after": each.after}
             for each in order.changes
@@ -123,7 +123,7 @@ def _dimension(each: Dimension, units: Units) -> Data:
     return {
         "label": each.label,
         "value": f"{dimension_value(each).replace('-', '−')} {each.unit}",
-        "inches": inches,
+        "inches": inches.replace("-", "−"),
         "tolerance": f"{each.tolerance:g}",
         "from": each.from_,
         "to": each.to,

@@ -125,12 +125,13 @@ def _offered(order: Order) -> Iterator[tuple[str, str]]:
 
 
 def _choice(order: Order, name: str) -> str:
-    """One choice in words: ``seat width 400 mm``; a thing that is named for itself only so."""
+    """One choice in words: ``seat width 400 mm``; without the label where the words hold it."""
     option, label = order.setup.options[name], CHOICES[name].label.lower()
     if option.code == NONE:
         return f"no {label}"
     words = part_name(order.setup.line.choices[name], option)
-    return f"{label} {words}" if words[:1].isdigit() or name == "foot_supports" else words
+    said = label.split()[-1] in words or not (words[:1].isdigit() or name == "foot_supports")
+    return words if said else f"{label} {words}"
 
 
 def _line(line: PriceLine) -> Data:
