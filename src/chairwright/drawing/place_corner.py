@@ -8,7 +8,7 @@ from chairwright.drawing.dimensions import Units
 from chairwright.drawing.place_corner_way import corner_way
 from chairwright.drawing.place_floor import legend_of, overlap_groups, swept_groups, way_ahead
 from chairwright.drawing.place_hatch import cut_face
-from chairwright.drawing.place_marks import Said, gap_mark, said_above
+from chairwright.drawing.place_marks import Said, gap_mark, said_above, titled
 from chairwright.drawing.place_pose import chair_at, outline_at, outline_of
 from chairwright.drawing.place_way import Way
 from chairwright.drawing.scene import Dimension, Group
@@ -63,7 +63,11 @@ def corner_sheet(
     outline = outline_of(chair)
     way = corner_way(outline, corner.width_in_mm, corner.width_out_mm, moves=moves)
     told = said_of(outline, corner, way, moves=moves)
-    return compose(lambda scale: _view(chair, corner, way, told, scale, units), page, units)
+
+    def build(scale: float) -> View:
+        return _view(chair, corner, way, told, scale, units, page)
+
+    return compose(build, page, units)
 
 
 def said_of(outline: Outline, corner: Corner, way: Way, *, moves: bool = False) -> Said:
@@ -110,7 +114,13 @@ def _needs(how: str, what: str, need: float, there: float) -> str:
 
 
 def _view(
-    chair: Shape | Outline, corner: Corner, way: Way, told: Said, scale: float, units: Units
+    chair: Shape | Outline,
+    corner: Corner,
+    way: Way,
+    told: Said,
+    scale: float,
+    units: Units,
+    page: Page,
 ) -> View:
     outline = outline_of(chair)
     left, top = _extent(outline, way, corner)
@@ -126,11 +136,11 @@ def _view(
     width = corner.width_out_mm + WALL_MM - left
     around = (
         way_ahead(outline, way.poses[0], scale),
-        said_above(told, left, top + (_TOP_ROW_MM + 5.0) * scale, width, scale),
+        said_above(told, left, top + (_TOP_ROW_MM + 5.0) * scale, width, scale, page),
     )
     dimensions = _dimensions(corner, left, top)
     words = _description(outline, corner, way, told)
-    return View(f"Plan: {corner.name}", words, shown, dimensions, legend_of(way), around)
+    return View(titled("Plan", corner.name, page), words, shown, dimensions, legend_of(way), around)
 
 
 def _extent(outline: Outline, way: Way, corner: Corner) -> tuple[float, float]:
@@ -162,8 +172,9 @@ def _dimensions(corner: Corner, left: float, top: float) -> tuple[Dimension, ...
 
 def _description(outline: Outline, corner: Corner, way: Way, told: Said) -> str:
     return (
-        f"A corner of two corridors from above. The chair comes from the left in a corridor of "
-        f"{corner.width_in_mm:.0f} mm and turns left into one of {corner.width_out_mm:.0f} mm. "
+        f"{corner.name}: a corner of two corridors from above. The chair comes from the left in a "
+        f"corridor of {corner.width_in_mm:.0f} mm and turns left into one of "
+        f"{corner.width_out_mm:.0f} mm. "
         f"The occupied chair is {outline.ahead + outline.behind:.0f} mm long and "
         f"{outline.width:.0f} mm wide. {told.whole}"
     )

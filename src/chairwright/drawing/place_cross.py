@@ -18,7 +18,7 @@ from chairwright.drawing.place_balance import (
     spread_words,
     word_of,
 )
-from chairwright.drawing.place_marks import Said, said_above
+from chairwright.drawing.place_marks import Said, said_above, titled
 from chairwright.drawing.place_pose import turned, turned_point
 from chairwright.drawing.place_ramp import NO_SPREADS
 from chairwright.drawing.place_ramp_stand import slope_words
@@ -30,7 +30,7 @@ from chairwright.places.model import Slope
 
 Side = Literal["left", "right"]
 _BEYOND_MM = 170.0
-_TRACK_MM = 11.0
+_TRACK_MM = 23.0
 _OUTSIDE_MM = 4.0
 
 
@@ -68,7 +68,7 @@ def cross_slope_sheet(
     told = said_of(shape, place.slope, side, spreads)
 
     def build(scale: float) -> View:
-        return _view(shape, place, side, told, scale)
+        return _view(shape, place, side, told, scale, page)
 
     return compose(build, page, units)
 
@@ -120,7 +120,9 @@ def said_of(
     return Said(word_of(margin, spread), sentence, (sums, *spread_words(margin, spread), held))
 
 
-def _view(shape: Shape, place: CrossSlope, side: Side, told: Said, scale: float) -> View:
+def _view(
+    shape: Shape, place: CrossSlope, side: Side, told: Said, scale: float, page: Page
+) -> View:
     turn = place.slope.degrees * (1.0 if side == "left" else -1.0)
     com = turned_point((-shape.com[1], shape.com[2]), turn)
     edges = _edges(shape, turn)
@@ -140,9 +142,9 @@ def _view(shape: Shape, place: CrossSlope, side: Side, told: Said, scale: float)
     )
     head = shape.figurine.head_centre[1] + shape.figurine.head_radius_mm
     top = head + abs(head * sin(radians(turn))) * 0.1 + 40.0
-    above = said_above(told, floor[0][0], top + 3.0 * scale, 2.0 * reach, scale)
+    above = said_above(told, floor[0][0], top + 3.0 * scale, 2.0 * reach, scale, page)
     words = _description(shape, place, side, told)
-    name = f"From behind, across the slope: {place.name}"
+    name = titled("From behind, across the slope", place.name, page)
     return View(name, words, groups, (_track(shape, turn),), _LEGEND, (above,))
 
 
@@ -180,7 +182,7 @@ def _description(shape: Shape, place: CrossSlope, side: Side, told: Said) -> str
     left, right = tip_sideways_deg(shape)
     turn = place.slope.degrees * (1.0 if side == "left" else -1.0)
     return (
-        f"The occupied wheelchair from behind on a floor that falls to its {side}, "
+        f"{place.name}: the occupied wheelchair from behind on a floor that falls to its {side}, "
         f"{slope_words(place.slope.ratio)}. Rear track {shape.rear_track_mm:.0f} mm; where the "
         f"centre of mass is, the tipping edges are {2.0 * edge_at_com_mm(shape):.0f} mm apart. "
         f"From the plumb line it is {left - turn:.1f} degrees to the left edge and "

@@ -18,7 +18,7 @@ from chairwright.drawing.place_door_way import (
 )
 from chairwright.drawing.place_floor import legend_of, overlap_groups, swept_groups, way_ahead
 from chairwright.drawing.place_hatch import cut_face
-from chairwright.drawing.place_marks import Said, gap_mark, said_above
+from chairwright.drawing.place_marks import Said, gap_mark, said_above, titled
 from chairwright.drawing.place_pose import chair_at, outline_at, outline_of, ring_of
 from chairwright.drawing.place_way import Way
 from chairwright.drawing.scene import Arc, Dimension, Group, Polyline, Primitive
@@ -76,7 +76,7 @@ def door_sheet(
     told = said_of(outline, door, way, hands_mm, moves=moves)
 
     def build(scale: float) -> View:
-        return _view(chair, door, way, told, hands_mm, scale, units)
+        return _view(chair, door, way, told, hands_mm, scale, units, page)
 
     return compose(build, page, units)
 
@@ -145,6 +145,7 @@ def _view(
     hands_mm: float,
     scale: float,
     units: Units,
+    page: Page,
 ) -> View:
     outline = outline_of(chair)
     left, right, top = _extent(outline, door, way)
@@ -163,13 +164,13 @@ def _view(
     shown = tuple(group for group in groups if group.items)
     around = (
         way_ahead(outline, way.poses[0], scale),
-        said_above(told, left, top + (_TOP_ROW_MM + 5.0) * scale, right - left, scale),
+        said_above(told, left, top + (_TOP_ROW_MM + 5.0) * scale, right - left, scale, page),
     )
     dimensions = _dimensions(outline, door, way, top, scale)
     words = _description(outline, door, told)
     hands_only = way.outcome in ("arc", "moves") and not leaf_hit(door, way)
     legend = legend_of(way, "hands hit here" if hands_only else "hits here")
-    return View(f"Plan: {door.name}", words, shown, dimensions, legend, around)
+    return View(titled("Plan", door.name, page), words, shown, dimensions, legend, around)
 
 
 def _extent(outline: Outline, door: Door, way: Way) -> tuple[float, float, float]:
@@ -245,7 +246,8 @@ def _description(outline: Outline, door: Door, told: Said) -> str:
     swing = {"push": "is pushed open", "pull": "is pulled open", "slide": "slides", "none": ""}
     leaf = f" The door {swing[door.swing]}." if swing[door.swing] else " There is no door leaf."
     return (
-        f"A doorway {door.clear_width_mm:.0f} mm clear, from above. The chair comes {how}.{leaf} "
+        f"{door.name}: a doorway {door.clear_width_mm:.0f} mm clear, from above. "
+        f"The chair comes {how}.{leaf} "
         f"The occupied chair is {outline.ahead + outline.behind:.0f} mm long and "
         f"{outline.width:.0f} mm wide. {told.whole}"
     )

@@ -9,6 +9,7 @@ from typing import Literal
 from chairwright.drawing.dimensions import TEXT_MM, Units, dimension_text
 from chairwright.drawing.lettering import text_width
 from chairwright.drawing.scene import Anchor, Circle, Group, Line, Point, Polyline, Primitive, Text
+from chairwright.drawing.sheet import Page
 
 Word = Literal["holds", "holds on nominal values", "fails", "not known"]
 
@@ -17,6 +18,9 @@ _HEAD_MM = 3.8
 _NOTE_MM = 3.2
 _ROW_MM = 4.6
 _LEAST_WIDTH_MM = 96.0
+_BESIDE_MM = 22.0
+_TITLE_MM = 3.6
+_BESIDE_TITLE_MM = 22.0
 _TAIL_MM = 4.5
 _ARROW_MM = 2.2
 _WAY_MM = 3.4
@@ -54,7 +58,29 @@ class Gap:
     value_mm: float
 
 
-def said_above(said: Said, left: float, bottom: float, width: float, scale: float) -> Group:
+def titled(view: str, name: str, page: Page) -> str:
+    """Name of a view with that of its place, cut where the page is too narrow for it.
+
+    Parameters
+    ----------
+    view, name : str
+    page : Page
+
+    Returns
+    -------
+    str
+    """
+    whole, room = f"{view}: {name}", page.width_mm - _BESIDE_TITLE_MM
+    if text_width(whole, _TITLE_MM) <= room:
+        return whole
+    while whole and text_width(f"{whole}...", _TITLE_MM) > room:
+        whole = whole[:-1]
+    return f"{whole.rstrip()}..."
+
+
+def said_above(
+    said: Said, left: float, bottom: float, width: float, scale: float, page: Page
+) -> Group:
     """Verdict and notes above a view, wrapped to its width.
 
     Parameters
@@ -66,12 +92,15 @@ def said_above(said: Said, left: float, bottom: float, width: float, scale: floa
         Of the view.
     scale : float
         Real over paper length.
+    page : Page
+        A narrow view takes more than its own width, as far as this has it.
 
     Returns
     -------
     Group
     """
-    room = max(width / scale, _LEAST_WIDTH_MM)
+    least = min(_LEAST_WIDTH_MM, page.width_mm - _BESIDE_MM)
+    room = max(width / scale, least)
     strong = len(said.word)
     head = _wrapped(f"{said.word.capitalize()}: {said.sentence}", _HEAD_MM, room - 6.0)
     notes = [row for note in said.notes for row in _wrapped(note, _NOTE_MM, room)]

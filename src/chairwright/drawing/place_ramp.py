@@ -26,7 +26,7 @@ from chairwright.drawing.place_balance import (
     word_of,
 )
 from chairwright.drawing.place_hatch import clipped, struck
-from chairwright.drawing.place_marks import Gap, Said, gap_mark, said_above
+from chairwright.drawing.place_marks import Gap, Said, gap_mark, said_above, titled
 from chairwright.drawing.place_pose import ring_of, turned
 from chairwright.drawing.place_ramp_stand import (
     Facing,
@@ -83,7 +83,11 @@ def ramp_sheet(
     chosen: Facing = worse_facing(shape, slope) if facing == "worse" else facing
     stand = stand_on(shape, slope, chosen)
     told = said_of(shape, ramp, chosen, spreads)
-    return compose(lambda scale: _view(shape, ramp, stand, told, scale, units), page, units)
+
+    def build(scale: float) -> View:
+        return _view(shape, ramp, stand, told, scale, units, page)
+
+    return compose(build, page, units)
 
 
 def said_of(
@@ -132,7 +136,15 @@ def _device_notes(shape: Shape, slope_deg: float) -> tuple[str, ...]:
     return (f"The anti-tip device grounds at the ramp's foot, {where}: turn it up to pass.",)
 
 
-def _view(shape: Shape, ramp: Ramp, stand: Stand, told: Said, scale: float, units: Units) -> View:
+def _view(
+    shape: Shape,
+    ramp: Ramp,
+    stand: Stand,
+    told: Said,
+    scale: float,
+    units: Units,
+    page: Page,
+) -> View:
     left, right = _extent(shape, stand)
     edges = _edges(shape, stand)
     com = stand.place((shape.com[0], shape.com[2]))
@@ -150,9 +162,9 @@ def _view(shape: Shape, ramp: Ramp, stand: Stand, told: Said, scale: float, unit
     )
     shown = tuple(group for group in groups if group.items)
     top = stand.place((0.0, shape.figurine.head_centre[1] + shape.figurine.head_radius_mm))[1]
-    above = said_above(told, left, top + 60.0 + 3.0 * scale, right - left, scale)
+    above = said_above(told, left, top + 60.0 + 3.0 * scale, right - left, scale, page)
     words = _description(shape, ramp, stand, told)
-    name = f"Side view, {stand.facing} the ramp: {ramp.name}"
+    name = titled(f"Side view, {stand.facing} the ramp", ramp.name, page)
     return View(name, words, shown, (), _legend(shape, stand), (above,))
 
 
@@ -241,7 +253,7 @@ def _description(shape: Shape, ramp: Ramp, stand: Stand, told: Said) -> str:
     back, ahead = (edge.margin_deg for edge in _edges(shape, stand))
     where = "its rear wheels in the ramp's foot" if stand.facing == "up" else "near the ramp's foot"
     return (
-        f"The occupied wheelchair from the right, looking {stand.facing} a ramp of "
+        f"{ramp.name}: the occupied wheelchair from the right, looking {stand.facing} a ramp of "
         f"{slope_words(ramp.slope.ratio)} ({ramp.rise_mm:.0f} mm rise on {ramp.run_mm:.0f} mm), "
         f"{where}. From the plumb line it is {back:.1f} degrees to the rear tipping edge and "
         f"{ahead:.1f} degrees to the front one. {told.whole}"
