@@ -1,4 +1,4 @@
-"""The label: GS1 check digits as published, codes read by another program, layout, refusals."""
+"""The label: codes read by another program, layout, refusals."""
 
 from __future__ import annotations
 
@@ -15,7 +15,6 @@ from chairwright.papers.pack.label import Label, label_content, label_of, label_
 from chairwright.papers.pack.machine_code import (
     GS1_LETTERS,
     MachineCode,
-    check_digit,
     full_gtin,
     gs1_code,
     plain_code,
@@ -43,21 +42,6 @@ def scanned(code: MachineCode) -> tuple[str, str, str]:
     (found,) = zxingcpp.read_barcodes(picture(code), text_mode=zxingcpp.TextMode.Plain)
     (shown,) = zxingcpp.read_barcodes(picture(code), text_mode=zxingcpp.TextMode.HRI)
     return found.symbology_identifier, found.text, shown.text
-
-
-@pytest.mark.parametrize(
-    ("number", "digit"),
-    [
-        ("629104150021", 3),  # GS1 Hong Kong, check digit calculator, the worked example
-        ("890400021003", 7),  # GS1 India, how to calculate the check digit, the worked example
-        # GS1 General Specifications, section 7.9, the worked example of 18 digits (from memory,
-        # unverified)
-        ("37610425002123456", 9),
-        ("03600024145", 7),  # the usual example of a UPC-A (Wikipedia, check digit)
-    ],
-)
-def test_check_digits_are_those_of_the_published_examples(number: str, digit: int) -> None:
-    assert check_digit(number) == digit
 
 
 def test_every_single_wrong_digit_is_found() -> None:
