@@ -22,6 +22,8 @@ KINDS = {
     "price": parts.Price,
     "days": parts.Days,
     "load": parts.Load,
+    "torque": parts.Torque,
+    "pieces": parts.Pieces,
     "step": parts.Step,
     "capital letter": parts.Column,
     "list of codes": parts.Codes,
@@ -33,7 +35,7 @@ KINDS = {
 UNITS = {"_mm": "mm", "_deg": "deg", "_kg": "kg", "_kgm2": "kg m²"}
 KIND_UNITS = {
     "size": "mm", "place": "mm", "step": "mm", "mass": "kg", "load": "kg", "angle": "deg",
-    "price": "in the line's currency",
+    "torque": "Nm", "price": "in the line's currency",
 }  # fmt: skip
 NESTED: dict[str, type[BaseModel]] = {
     "settings": parts.BackSetting,
@@ -145,6 +147,6 @@ def numbers(kind: Any, unit: str) -> str:
 def kinds() -> dict[str, str]:
     """The limits of each kind that has a number, by the kind's name."""
     found = {name: numbers(KINDS[name], unit) for name, unit in KIND_UNITS.items()}
-    for name in ("hole", "days"):
+    for name in ("hole", "days", "pieces"):
         found[name] = f"a whole number, {numbers(KINDS[name], '')}"
     return found

@@ -8,6 +8,7 @@ from chairwright.errors import Problem
 from chairwright.line import parts, schema
 from chairwright.line.choices import CHOICES
 from chairwright.line.expand import codes_in, matching_codes
+from chairwright.line.fastener_checks import fastener_mistakes
 from chairwright.line.made_to_order import LETTERS
 from chairwright.line.model import Choice, Line, Rule
 from chairwright.line.reachable import Deduction, blockers
@@ -42,6 +43,7 @@ def mistakes(
         *_upside_down(line, source),
         *_one_of_two(line, source),
         *_unknown_in_rules(line, choices, source),
+        *fastener_mistakes(line.fasteners, choices, source),
     ]
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from chairwright.line import schema
 from chairwright.line.choices import CHOICES, NONE
-from chairwright.line.model import Choice, FixedPart, Line, Rule
+from chairwright.line.model import Choice, Fastener, FixedPart, Line, Rule
 from chairwright.line.parts import Extra, Part
 from chairwright.reading import YamlSource
 
@@ -46,6 +46,21 @@ def build_line(written: schema.WrittenLine, choices: dict[str, Choice], source: 
         build_days=written.build_days,
         typed_in=written.typed_in,
         path=str(source.path),
+        fasteners=tuple(_fastener(each, choices[each.choice]) for each in written.fasteners),
+    )
+
+
+def _fastener(written: schema.WrittenFastener, choice: Choice) -> Fastener:
+    codes = choice.codes if written.of is None else matching_codes(choice, written.of)
+    return Fastener(
+        choice=written.choice,
+        codes=frozenset(codes) - {NONE},
+        what=written.what,
+        tool=written.tool,
+        pieces=written.pieces,
+        torque_nm=math.nan if written.torque_nm is None else written.torque_nm,
+        note=written.note or "",
+        source=written.source,
     )
 
 

@@ -117,6 +117,36 @@ class FixedPart:
 
 
 @dataclass(frozen=True)
+class Fastener:
+    """What holds a part or a setting, with which tool and how tight.
+
+    Parameters
+    ----------
+    choice : str
+        Name of the choice that it holds.
+    codes : frozenset of str
+        Options of the choice with which it is there.
+    what, tool : str
+    pieces : int
+        Of one part; a left and a right part have twice as many.
+    torque_nm : float
+        NaN when the line states none.
+    note : str
+        Empty when there is none.
+    source : str
+    """
+
+    choice: str
+    codes: frozenset[str]
+    what: str
+    tool: str
+    pieces: int = 1
+    torque_nm: float = math.nan
+    note: str = ""
+    source: str = ""
+
+
+@dataclass(frozen=True)
 class Line:
     """A whole product line.
 
@@ -147,6 +177,8 @@ class Line:
     typed_in : {"mm", "in"}
         Units in which the maker names sizes.
     path : str
+    fasteners : tuple of Fastener
+        Empty when the maker gives none.
     """
 
     name: str
@@ -166,6 +198,7 @@ class Line:
     build_days: int
     typed_in: Literal["mm", "in"] = "mm"
     path: str = ""
+    fasteners: tuple[Fastener, ...] = ()
     _columns: dict[tuple[str, str], FloatArray] = field(
         default_factory=dict, repr=False, compare=False
     )

@@ -24,6 +24,8 @@ Step = Annotated[float, Field(ge=1, le=500)]
 Price = Annotated[float, Field(ge=0, le=100_000)]
 Days = Annotated[int, Field(ge=0, le=400)]
 Load = Annotated[float, Field(gt=0, le=500)]
+Torque = Annotated[float, Field(gt=0, le=200)]
+Pieces = Annotated[int, Field(ge=1, le=40)]
 SpinInertia = Annotated[float, Field(ge=0, le=2)]
 RollingLength = Annotated[float, Field(gt=0, le=20)]
 

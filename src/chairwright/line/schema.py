@@ -34,6 +34,7 @@ from chairwright.line.parts import (
     Load,
     Mass,
     Part,
+    Pieces,
     Price,
     PushHandle,
     RearWheel,
@@ -43,6 +44,7 @@ from chairwright.line.parts import (
     Size,
     StemSpacer,
     Step,
+    Torque,
     WheelLock,
     Words,
     Written,
@@ -95,6 +97,23 @@ class WrittenRule(Written):
     because: Words
 
 
+class WrittenFastener(Written):
+    """What holds a part or a setting, the tool for it and how tight it is made.
+
+    ``of`` are option or part codes of the choice; left out, all of them. ``pieces`` are those of
+    one part: a left and a right one have twice as many.
+    """
+
+    choice: str
+    of: Codes | None = None
+    what: Words
+    pieces: Pieces = 1
+    tool: Words
+    torque_nm: Torque | None = None
+    note: Words | None = None
+    source: Words
+
+
 class WrittenLine(Written):
     """The whole file."""
 
@@ -136,4 +155,5 @@ class WrittenLine(Written):
     custom_sizes: Customs = Customs()
     folding: Folding | None = None
     fixed_parts: Annotated[list[Part], Field(min_length=1)]
+    fasteners: Annotated[list[WrittenFastener], Field(max_length=200, default_factory=list)]
     rules: Annotated[list[WrittenRule], Field(max_length=200, default_factory=list)]
