@@ -35,8 +35,6 @@ MARGIN = 5.0
 """Distance kept from walls unless another is asked for [mm] (common practice, no source)."""
 LOOKS = (Fineness(200, 3.0), Fineness(300, 1.5))
 """Finenesses tried one after the other."""
-FINE = (*LOOKS, Fineness(400, 1.0))
-"""The same with a slower, finer look at the end."""
 FEW = 7
 """A route with so few moves is not looked for again more finely."""
 MOST_MOVES = 14
@@ -76,7 +74,9 @@ class _Place:
         starts = (x, y, np.full(len(x), first))
         return Task(starts, there, motions_of(field.outline), margin, MOST_MOVES)
 
-    def route(self, outline: Outline, margin: float, looks: Sequence[Fineness]) -> Route | None:
+    def route(
+        self, outline: Outline, margin: float, looks: Sequence[Fineness] = LOOKS
+    ) -> Route | None:
         best: Route | None = None
         for look in looks:
             field = Field(outline, self.walls, self.window, look)
@@ -148,7 +148,6 @@ def door_route(
     thickness: float,
     *,
     margin: float = MARGIN,
-    looks: Sequence[Fineness] = LOOKS,
 ) -> Route | None:
     """Moves that take a chair from a corridor through an opening in its left-hand wall.
 
@@ -160,7 +159,6 @@ def door_route(
         Width of the corridor, clear width of the opening, thickness of the wall.
     margin : float [mm]
         Least distance from the walls all the way.
-    looks : sequence of Fineness
 
     Returns
     -------
@@ -181,7 +179,7 @@ def door_route(
     window = Window(-far, opening + outline.ahead, -corridor, north, -15, 120)
     lanes = (np.array([-far]), _lanes(-corridor, 0.0))
     place = _Place(walls, window, lanes, (0, 90), (0.0, opening))
-    return _up_to(place.route(outline, margin, looks), north + RUN_UP)
+    return _up_to(place.route(outline, margin), north + RUN_UP)
 
 
 def on_the_spot(outline: Outline, walls: Walls, margin: float) -> Route | None:
@@ -212,7 +210,6 @@ def half_turn_route(
     width: float,
     *,
     margin: float = MARGIN,
-    looks: Sequence[Fineness] = LOOKS,
 ) -> Route | None:
     """Moves that turn a chair about in a straight corridor, to the left.
 
@@ -222,7 +219,6 @@ def half_turn_route(
     width : float [mm]
     margin : float [mm]
         Least distance from the walls all the way.
-    looks : sequence of Fineness
 
     Returns
     -------
@@ -237,7 +233,7 @@ def half_turn_route(
     walls, half = corridor_walls(width), width / 2
     window = Window(-outline.reach, outline.reach, -half, half, 0, 180)
     place = _Place(walls, window, (np.array([0.0]), _lanes(-half, half)), (0, 180))
-    return on_the_spot(outline, walls, margin) or place.route(outline, margin, looks)
+    return on_the_spot(outline, walls, margin) or place.route(outline, margin)
 
 
 def room_route(
@@ -246,7 +242,6 @@ def room_route(
     width: float,
     *,
     margin: float = MARGIN,
-    looks: Sequence[Fineness] = LOOKS,
 ) -> Route | None:
     """Moves that turn a chair about in a closed room, to the left.
 
@@ -257,7 +252,6 @@ def room_route(
         Along the way the chair looks at first, and across it.
     margin : float [mm]
         Least distance from the walls all the way.
-    looks : sequence of Fineness
 
     Returns
     -------
@@ -273,7 +267,7 @@ def room_route(
     window = Window(-long, long, -half, half, 0, 180)
     lanes = (_lanes(-long, long, 2 * LANE), _lanes(-half, half, 2 * LANE))
     place = _Place(walls, window, lanes, (0, 180))
-    return on_the_spot(outline, walls, margin) or place.route(outline, margin, looks)
+    return on_the_spot(outline, walls, margin) or place.route(outline, margin)
 
 
 def tee_route(
@@ -306,4 +300,4 @@ def tee_route(
     window = Window(-across / 2, across / 2, south, arm, -105, 105)
     lanes = (_lanes(-half, half), np.array([south + 1.0]))
     place = _Place(walls, window, lanes, (90, -90), (-half, half))
-    return place.route(outline, margin, LOOKS)
+    return place.route(outline, margin)
