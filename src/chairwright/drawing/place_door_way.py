@@ -110,7 +110,20 @@ def through(door: Door) -> Pose:
 
 
 def hands_at(outline: Outline, pose: Pose, hands_mm: float) -> tuple[FloatArray, ...]:
-    """Fists on both rims beside the outline, as polygons in the place's axes."""
+    """Fists on both rims beside the outline, as polygons in the place's axes.
+
+    Parameters
+    ----------
+    outline : Outline
+    pose : Pose
+    hands_mm : float [mm]
+        Thickness of a fist; none are drawn for 0.
+
+    Returns
+    -------
+    tuple of ndarray, each of shape (k, 2) [mm]
+        Left and right.
+    """
     if hands_mm <= 0.0:
         return ()
     half, reach = hands_mm / 2, max(HAND_REACH_MM - hands_mm / 2, 0.0)

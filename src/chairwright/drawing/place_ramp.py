@@ -133,7 +133,9 @@ def _device_notes(shape: Shape, slope_deg: float) -> tuple[str, ...]:
     if before is None:
         return ("The anti-tip device stands on the floor already.",)
     where = f"with the rear axle {before:.0f} mm before it"
-    return (f"The anti-tip device grounds at the ramp's foot, {where}: turn it up to pass.",)
+    return (
+        f"Caution: the anti-tip device grounds at the ramp's foot, {where}; turn it up to pass.",
+    )
 
 
 def _view(
