@@ -91,7 +91,19 @@ def way_of(route: Route, walls: Walls, names: Names, outcome: Outcome) -> Way:
 
 
 def way_that_hits(route: Route, walls: Walls, corner: tuple[float, float]) -> Way:
-    """Poses, swept floor and overlaps of a route that goes over the corner of a wall."""
+    """Poses, swept floor and overlaps of a route that goes over the corner of a wall.
+
+    Parameters
+    ----------
+    route : Route
+    walls : Walls
+    corner : point [mm]
+        The corner that lies deepest in the swept floor.
+
+    Returns
+    -------
+    Way
+    """
     rings = swept(route).rings
     gap = deepest(rings[0], corner)
     return Way("open", drawn_poses(route), rings, overlaps(rings[:1], walls), (gap,))
