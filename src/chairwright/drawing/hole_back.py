@@ -84,7 +84,7 @@ def back_height_view(codes: Codes, scale: float) -> View:
     most = along(heights[-1].numbers["height_mm"], lean)
     above = max(most[1], top[1] + handle.numbers.get("above_mm", 0.0) + 6.0 * scale)
     return View(
-        name=f"Back post, both sides: height {chosen.code}",
+        name=f"Back post, both sides: height {chosen.code}{codes.state}",
         description=height_words(codes, heights),
         groups=(
             _top_of_post(heights, top, lean, scale),
@@ -93,7 +93,7 @@ def back_height_view(codes: Codes, scale: float) -> View:
         ),
         dimensions=(),
         legend=(),
-        around=(heading(most[0] - 100.0, above + 3.0 * scale, uses, scale),),
+        around=(heading((most[0] - 100.0, above + 3.0 * scale), codes, uses, scale),),
     )
 
 
@@ -110,12 +110,12 @@ def back_angle_view(codes: Codes, scale: float) -> View:
     uses = [codes.use("back_angle", each.code) for each in angles]
     end = along(ANGLES_AT_MM + 50.0, chosen.numbers["angle_deg"])
     return View(
-        name=f"Back post, both sides: angle {chosen.code}",
+        name=f"Back post, both sides: angle {chosen.code}{codes.state}",
         description=angle_words(codes, angles),
         groups=(_foot_of_post(end, scale), _angles(angles, codes, scale)),
         dimensions=(),
         legend=(),
-        around=(heading(-100.0, end[1] + 3.0 * scale, uses, scale),),
+        around=(heading((-100.0, end[1] + 3.0 * scale), codes, uses, scale),),
     )
 
 
@@ -237,7 +237,7 @@ def height_words(codes: Codes, heights: Sequence[Option]) -> str:
     )  # fmt: skip
     return (
         "Top of the back post seen from the right, the front to the right; the left one is alike. "
-        f"Heights from the lowest up {' '.join(each.code for each in heights)}; to be set: "
+        f"Heights from the lowest up {' '.join(each.code for each in heights)}; {codes.set_words}: "
         f"{height.code}, {height.name} above the seat rail along the post. {holds}"
     )
 
@@ -255,6 +255,6 @@ def angle_words(codes: Codes, angles: Sequence[Option]) -> str:
     return (
         "Foot of the back post seen from the right, the front to the right, the seat rail level; "
         "the left one is alike. Angles from upright to leaning back "
-        f"{' '.join(each.code for each in angles)}; to be set: {angle.code}, {angle.name} to the "
-        "seat rail."
+        f"{' '.join(each.code for each in angles)}; {codes.set_words}: {angle.code}, "
+        f"{angle.name} to the seat rail."
     )

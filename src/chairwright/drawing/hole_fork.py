@@ -94,8 +94,8 @@ def fork_view(codes: Codes, scale: float) -> View:
     lowest = min(-hole.numbers["drop_mm"] for hole in holes) - BLADE_MM
     left = at[0] - BLADE_MM - 3.0 * scale
     return View(
-        name=f"Caster fork {chosen.part}, both sides: hole {hole_of(chosen)}",
-        description=fork_words(chosen, spacer, holes),
+        name=f"Caster fork {chosen.part}, both sides: hole {hole_of(chosen)}{codes.state}",
+        description=fork_words(codes, holes),
         groups=(
             _blades(holes, lift),
             *_spacer(spacer, lift, scale),
@@ -107,7 +107,7 @@ def fork_view(codes: Codes, scale: float) -> View:
             Dimension("fork_drop_mm", (0.0, 0.0), at, -at[1], "below", "right"),
         ),
         legend=(),
-        around=(heading(left, lift + STUB_MM + 8.0, uses, scale),),
+        around=(heading((left, lift + STUB_MM + 8.0), codes, uses, scale),),
     )
 
 
@@ -158,23 +158,23 @@ def _fork_holes(holes: Sequence[Option], codes: Codes, scale: float) -> Group:
     return Group("holes", tuple(items))
 
 
-def fork_words(chosen: Option, spacer: Option, holes: Sequence[Option]) -> str:
+def fork_words(codes: Codes, holes: Sequence[Option]) -> str:
     """The drawing of the fork in words.
 
     Parameters
     ----------
-    chosen : Option
-        The hole.
-    spacer : Option
+    codes : Codes
     holes : sequence of Option
         Of the fork, the one nearest the crown first.
     """
+    chosen, spacer = codes.option("fork"), codes.option("stem_spacer")
     between = "" if spacer.code == NONE else f" Spacer {spacer.code} sits above the crown."
     return (
         f"Caster fork {chosen.part} seen from the right, the front to the right, the stem upright; "
         f"the left one is alike. Holes from the crown down {' '.join(map(hole_of, holes))}. The "
-        f"caster axle goes into hole {hole_of(chosen)}: {chosen.numbers['drop_mm']:g} mm below the "
-        f"crown and {chosen.numbers['trail_mm']:g} mm behind the stem.{between}"
+        f"caster axle {codes.axle_words} hole {hole_of(chosen)}: "
+        f"{chosen.numbers['drop_mm']:g} mm below the crown and "
+        f"{chosen.numbers['trail_mm']:g} mm behind the stem.{between}"
     )
 
 
@@ -195,8 +195,8 @@ def housing_view(codes: Codes, scale: float) -> View:
     crown = (x + chosen.numbers["ahead_mm"], chosen.numbers["z_mm"])
     uses = [codes.use("caster_housing", each.code) for each in holes]
     return View(
-        name=f"Caster housing, both sides: {chosen.code}, stem {setting.code}",
-        description=housing_words(chosen, setting, holes, options),
+        name=f"Caster housing, both sides: {chosen.code}, stem {setting.code}{codes.state}",
+        description=housing_words(codes, holes),
         groups=(
             _rail(x, scale),
             _tube(x, zs),
@@ -211,7 +211,7 @@ def housing_view(codes: Codes, scale: float) -> View:
             Dimension("crown_z_mm", (crown[0], 0.0), crown, -crown[1], "below", "right"),
         ),
         legend=(),
-        around=(heading(x - 60.0, 4.0 * scale, uses, scale),),
+        around=(heading((x - 60.0, 4.0 * scale), codes, uses, scale),),
     )  # fmt: skip
 
 
@@ -273,30 +273,25 @@ def _stem_words(crown: Point, setting: Option, scale: float) -> Group:
     return Group("stem-setting", (letters(at, f"stem {setting.code}"),))
 
 
-def housing_words(
-    chosen: Option, setting: Option, holes: Sequence[Option], options: Sequence[Option]
-) -> str:
+def housing_words(codes: Codes, holes: Sequence[Option]) -> str:
     """The drawing of the housing in words.
 
     Parameters
     ----------
-    chosen : Option
-        The height hole.
-    setting : Option
-        Of the stem.
+    codes : Codes
     holes : sequence of Option
         Height holes with the housing on the same side of the tube, top first.
-    options : sequence of Option
-        All of them.
     """
+    chosen, setting = codes.option("caster_housing"), codes.option("stem_setting")
+    options = codes.line.choices["caster_housing"].options
     ahead = chosen.numbers["ahead_mm"]
     side = "ahead of" if ahead > 0 else "behind"
     other = " Dashed: the other side of the tube." if len(options) > len(holes) else ""
     return (
         f"Caster housing on its frame tube, seen from the right, the front to the right, the seat "
-        f"rail level; the left one is alike. The housing is bolted {side} the tube, at height hole "
-        f"{hole_of(chosen)} of {' '.join(map(hole_of, holes))}, numbered from the top and drawn at "
-        f"the height of the fork crown that each gives. Stem axis {abs(ahead):g} mm {side} the "
+        f"rail level; the left one is alike. The housing, {codes.set_words}: {side} the tube, "
+        f"at height hole {hole_of(chosen)} of {' '.join(map(hole_of, holes))}, numbered "
+        f"from the top and drawn at the height of the fork crown that each gives. Stem axis {abs(ahead):g} mm {side} the "
         f"tube, fork crown {abs(chosen.numbers['z_mm']):g} mm below the top of the seat rail. "
         f"Stem setting {setting.code}: {setting.name}.{other}"
     )

@@ -24,6 +24,7 @@ LETTER_MM = 2.8
 ROW_MM, ARROW_MM = 4.0, 11.0
 _KEY_GAP_MM = 2.6
 WORDS: dict[Use, str] = {"chosen": "use this", "before": "until now", "open": "others"}
+IN_USE = "in use"
 
 
 @dataclass(frozen=True)
@@ -37,11 +38,29 @@ class Codes:
         Code of every choice, as it shall be.
     before : mapping of str to str
         Code of every choice, as it is; empty when nothing was set before.
+    as_is : bool
+        The drawing shows a chair as it is, not as it shall be.
     """
 
     line: ProductLine
     chosen: Mapping[str, str]
     before: Mapping[str, str]
+    as_is: bool = False
+
+    @property
+    def state(self) -> str:
+        """End of a drawing's name."""
+        return ", as it is" if self.as_is else ""
+
+    @property
+    def set_words(self) -> str:
+        """What comes before the code of a setting in a description."""
+        return "set now" if self.as_is else "to be set"
+
+    @property
+    def axle_words(self) -> str:
+        """What an axle does with its hole in a description."""
+        return "is in" if self.as_is else "goes into"
 
     def option(self, choice: str) -> Option:
         """The option to use."""
@@ -95,24 +114,28 @@ def level(at: Point, scale: float) -> Point:
 
 
 def heading(
-    left: float, above: float, uses: Iterable[Use], scale: float, sense: float = 1.0
+    at: Point, codes: Codes, uses: Iterable[Use], scale: float, sense: float = 1.0
 ) -> Group:
     """Front arrow, and what the marks mean, in a row over a view.
 
     Parameters
     ----------
-    left, above : float [mm]
-        Where the row begins, and the top of what lies below it.
+    at : Point [mm]
+        Where the row begins, at the top of what lies below it.
+    codes : Codes
     uses : iterable of {"open", "chosen", "before"}
         Those that are in the view.
     scale : float
     sense : {1.0, -1.0}
         1 when the front of the chair is to the reader's right.
     """
-    y = above + ROW_MM * scale
-    arrow = _front(left, y, scale, sense)
+    left, y = at[0], at[1] + ROW_MM * scale
+    found = set(uses)
+    told = {use: words for use, words in WORDS.items() if use in found}
+    if codes.as_is:
+        told["chosen"] = IN_USE
     start = left + (ARROW_MM + 2 * _KEY_GAP_MM) * scale
-    return Group("heading", (*arrow, *_key(start, y, set(uses), scale)))
+    return Group("heading", (*_front(left, y, scale, sense), *_key((start, y), told, scale)))
 
 
 def _front(left: float, y: float, scale: float, sense: float) -> list[Primitive]:
@@ -124,12 +147,12 @@ def _front(left: float, y: float, scale: float, sense: float) -> list[Primitive]
     return [Line((start, y), (base, y), "outline"), head, word]
 
 
-def _key(x: float, y: float, uses: set[Use], scale: float) -> list[Primitive]:
+def _key(at: Point, told: Mapping[Use, str], scale: float) -> list[Primitive]:
     items: list[Primitive] = []
-    for use, words in WORDS.items():
-        if use in uses:
-            items += hole_mark((x + RING_MM * scale, y), use, scale)
-            x += (2 * RING_MM + 1.0) * scale
-            items.append(Text((x, y - 0.33 * LETTER_MM * scale), words, LETTER_MM))
-            x += (text_width(words, LETTER_MM) + _KEY_GAP_MM) * scale
+    x, y = at
+    for use, words in told.items():
+        items += hole_mark((x + RING_MM * scale, y), use, scale)
+        x += (2 * RING_MM + 1.0) * scale
+        items.append(Text((x, y - 0.33 * LETTER_MM * scale), words, LETTER_MM))
+        x += (text_width(words, LETTER_MM) + _KEY_GAP_MM) * scale
     return items

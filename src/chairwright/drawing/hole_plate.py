@@ -71,8 +71,8 @@ def plate_view(codes: Codes, side: Side, scale: float) -> View:
     sense = 1.0 if side == "right" else -1.0
     turned = ", turned round" if chosen.mounting[1] else ""
     return View(
-        name=f"Axle plate {chosen.part}, {side} side{turned}: hole {chosen.code}",
-        description=described(chosen, holes, side),
+        name=f"Axle plate {chosen.part}, {side} side{turned}: hole {chosen.code}{codes.state}",
+        description=plate_words(codes, holes, side),
         groups=(
             _datum(holes, sense, scale),
             _plate(holes, sense),
@@ -157,7 +157,7 @@ def _heading(holes: Sequence[Option], codes: Codes, sense: float, scale: float) 
     aside = 0.0 if sense > 0 else FIRST_ROW_MM * scale
     left = min(_box(holes, sense)[0] - EDGE_MM, -12.0) - aside
     uses = [codes.use("axle_hole", hole.code) for hole in holes]
-    return heading(left, 9.0 * scale, uses, scale, sense)
+    return heading((left, 9.0 * scale), codes, uses, scale, sense)
 
 
 def _dimensions(chosen: Option, sense: float) -> list[Dimension]:
@@ -173,16 +173,17 @@ def _dimensions(chosen: Option, sense: float) -> list[Dimension]:
     return found
 
 
-def described(chosen: Option, holes: Sequence[Option], side: Side) -> str:
+def plate_words(codes: Codes, holes: Sequence[Option], side: Side) -> str:
     """The drawing in words.
 
     Parameters
     ----------
-    chosen : Option
+    codes : Codes
     holes : sequence of Option
         Of the plate as it is mounted.
     side : {"right", "left"}
     """
+    chosen = codes.option("axle_hole")
     placed = sorted(holes, key=lambda hole: hole.numbers["x_mm"])
     columns = list(dict.fromkeys(column_of(hole) for hole in placed))
     down = sorted(holes, key=lambda hole: -hole.numbers["z_mm"])
@@ -192,7 +193,7 @@ def described(chosen: Option, holes: Sequence[Option], side: Side) -> str:
     return (
         f"Axle plate {chosen.part} on the {side} side of the chair, seen from outside, the front "
         f"to the {side}.{turned} Columns from back to front {' '.join(columns)}; rows from top to "
-        f"bottom {' '.join(rows)}. The axle goes into hole {chosen.code}: "
+        f"bottom {' '.join(rows)}. The axle {codes.axle_words} hole {chosen.code}: "
         f"{abs(x):g} mm {'ahead of' if x >= 0 else 'behind'} the front of the back post and "
         f"{abs(z):g} mm {'above' if z > 0 else 'below'} the top of the seat rail."
     )

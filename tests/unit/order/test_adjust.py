@@ -7,13 +7,14 @@ from dataclasses import replace
 
 import pytest
 
-from chairwright.cli.report_adjust import adjust_report, title_words
+from chairwright.cli.report_adjust import adjust_report
 from chairwright.errors import InputError
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
 from chairwright.line.choices import CHOICES
 from chairwright.order.adjust import Adjustment, adjust
 from chairwright.order.steps import EXTRAS, UNDO, WORKS
+from chairwright.papers.adjust_words import title_words
 from tests.hand.level_chair import CODES, line
 from tests.oracles.lines import everyday
 from tests.oracles.people import client, seated
