@@ -75,10 +75,10 @@ class Criteria:
 
 
 def criteria(targets: Sequence[Target]) -> Criteria:
-    """Split targets into musts and preferences, order kept."""
+    """Split targets into musts and preferences of some weight, order kept."""
     return Criteria(
         tuple(target for target in targets if target.must),
-        tuple(target for target in targets if not target.must),
+        tuple(target for target in targets if not target.must and target.weight > 0),
     )
 
 

@@ -26,7 +26,7 @@ from chairwright.places.kinds import (
     Toilet,
 )
 from chairwright.places.model import Carer, Place, Surroundings
-from chairwright.targets.place_asks import Asking, asking
+from chairwright.targets.place_asks import Asking
 from chairwright.targets.place_rooms import (
     boot_targets,
     corner_targets,
@@ -70,7 +70,9 @@ _MAKERS: dict[type[Place], Callable[[Any, Asking], Iterable[Target]]] = {
 }
 
 
-def place_targets(place: Place, client: Client, surroundings: Surroundings) -> tuple[Target, ...]:
+def place_targets(
+    place: Place, client: Client, surroundings: Surroundings, *, knees: bool = True
+) -> tuple[Target, ...]:
     """What one place asks.
 
     Parameters
@@ -79,13 +81,16 @@ def place_targets(place: Place, client: Client, surroundings: Surroundings) -> t
     client : Client
     surroundings : Surroundings
         Who helps.
+    knees : bool
+        Whether the client has a whole leg.
 
     Returns
     -------
     tuple of Target
         Each with the place's name; empty when no figure answers for it.
     """
-    return tuple(_MAKERS[type(place)](place, asking(place, client, surroundings)))
+    asking = Asking(place, client, surroundings.carer, surroundings.own, knees)
+    return tuple(_MAKERS[type(place)](place, asking))
 
 
 def carer_targets(carer: Carer | None) -> tuple[Target, ...]:
@@ -118,13 +123,15 @@ def carer_targets(carer: Carer | None) -> tuple[Target, ...]:
     )
 
 
-def from_places(client: Client, surroundings: Surroundings) -> list[Target]:
+def from_places(client: Client, surroundings: Surroundings, *, knees: bool = True) -> list[Target]:
     """Every target of the surroundings that another does not imply.
 
     Parameters
     ----------
     client : Client
     surroundings : Surroundings
+    knees : bool
+        Whether the client has a whole leg.
 
     Returns
     -------
@@ -135,7 +142,7 @@ def from_places(client: Client, surroundings: Surroundings) -> list[Target]:
     every = [
         target
         for place in surroundings.places
-        for target in place_targets(place, client, surroundings)
+        for target in place_targets(place, client, surroundings, knees=knees)
     ]
     return list(not_implied([*every, *carer_targets(surroundings.carer)]))
 

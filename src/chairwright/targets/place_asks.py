@@ -7,7 +7,7 @@ from typing import Literal
 
 from chairwright.figures.carer import push_limits
 from chairwright.person.client import Client
-from chairwright.places.model import Carer, OwnLimits, Place, Surroundings
+from chairwright.places.model import Carer, OwnLimits, Place
 from chairwright.targets.target import Target
 
 WALL_MM = 5.0
@@ -27,6 +27,10 @@ RIM_FORCE_N = 60.0
 """Rim force of each hand, mean of a stroke, that most keep up for some metres; used where no own
 limit is given, and then as a wish only (from memory, no source)."""
 
+TOLD = 0.0
+"""Weight of a wish that is judged and told but does not draw the set-up: steps depend on skill and
+technique more than on the chair, and no chair brings them near a published limit."""
+
 PRACTICE = "common practice, no source"
 MEMORY = "from memory, no source"
 PHYSICS = "First principles"
@@ -44,12 +48,15 @@ class Asking:
     client : Client
     carer : Carer or None
     own : OwnLimits
+    knees : bool
+        Whether the client has a whole leg, so that knees must go under tables.
     """
 
     place: Place
     client: Client
     carer: Carer | None
     own: OwnLimits
+    knees: bool = True
 
     @property
     def helped(self) -> bool:
@@ -99,11 +106,6 @@ class Asking:
             reason=f"{self.place.name}: {reason}",
             place=self.place.name,
         )
-
-
-def asking(place: Place, client: Client, surroundings: Surroundings) -> Asking:
-    """A place of a client's surroundings."""
-    return Asking(place, client, surroundings.carer, surroundings.own)
 
 
 PushKind = Literal["start", "keep"]

@@ -27,12 +27,14 @@ def under_top_targets(top: UnderTop, asking: Asking) -> Iterator[Target]:
     Yields
     ------
     Target
+        Nothing for a client without a whole leg.
     """
-    yield asking.ask(
-        "knee_top_mm",
-        f"knees go under {top.clear_height_mm:g} mm with {KNEE_SPARE_MM:g} mm to spare",
-        high=top.clear_height_mm - KNEE_SPARE_MM,
-    )
+    if asking.knees:
+        yield asking.ask(
+            "knee_top_mm",
+            f"knees go under {top.clear_height_mm:g} mm with {KNEE_SPARE_MM:g} mm to spare",
+            high=top.clear_height_mm - KNEE_SPARE_MM,
+        )
 
 
 def transfer_targets(place: TransferPlace, asking: Asking) -> Iterator[Target]:

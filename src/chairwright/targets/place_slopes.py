@@ -13,6 +13,7 @@ from chairwright.targets.place_asks import (
     PUSH_OFF_MPS2,
     RIM_FORCE_N,
     SIDE_SPARE_DEG,
+    TOLD,
     Asking,
     push_limit,
 )
@@ -158,6 +159,7 @@ def _pushed_over(asking: Asking, height: float, *, casters: bool) -> Iterator[Ta
             f"a carer pushes the {wheels} over {height:g} mm with at most {limit:g} N",
             high=limit,
             source=source,
+            weight=TOLD,
         )
 
 
@@ -182,5 +184,6 @@ def kerb_targets(kerb: Kerb, asking: Asking) -> Iterator[Target]:
             high=limit,
             source=source,
             wish=True,
+            weight=TOLD,
         )
         yield from _pushed_over(asking, kerb.height_mm, casters=False)
