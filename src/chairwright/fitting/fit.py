@@ -135,15 +135,16 @@ def read_person(client: Client, surroundings: Surroundings | None = None) -> Per
         make a body, or places of another client.
     """
     measures = complete(client)
+    occupant = seat(client, measures)
     targets = targets_for(client, measures)
     if surroundings is not None:
         check_reference(client, surroundings)
-        targets += from_places(client, surroundings)
+        targets += from_places(client, surroundings, knees=bool(occupant.knee_above_joint_mm))
     return Person(
         client=client,
         measures=measures,
         review=review(client),
-        occupant=seat(client, measures),
+        occupant=occupant,
         targets=tuple(targets),
         surroundings=surroundings,
     )
