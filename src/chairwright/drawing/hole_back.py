@@ -17,18 +17,19 @@ from chairwright.drawing.hole_marks import (
     level,
 )
 from chairwright.drawing.limbs import between, capsule
-from chairwright.drawing.scene import Arc, Group, Line, Point, Polyline, Primitive, Text
+from chairwright.drawing.scene import Group, Line, Point, Polyline, Primitive, Text
 from chairwright.drawing.sheet import Page, Sheet
 from chairwright.drawing.side_chair import TUBE_MM, tube
 from chairwright.line.choices import NONE
 from chairwright.line.model import Option
 
-PAGE = Page(90.0, 118.0)
+PAGE = Page(84.0, 116.0)
 SMALL = 0.75
 """Marks of the back angle beside those of holes: their places lie near each other."""
 ANGLES_AT_MM = 190.0
 """How far along the post the places of the back angle are drawn: the angles are true, their place
 on the post is not."""
+ARC_STEPS = 12
 RAIL_MM = 120.0
 BELOW_MM = 60.0
 NEAR_MM = 14.0
@@ -115,7 +116,7 @@ def back_angle_view(codes: Codes, scale: float) -> View:
         groups=(_foot_of_post(end, scale), _angles(angles, codes, scale)),
         dimensions=(),
         legend=(),
-        around=(heading((-100.0, end[1] + 3.0 * scale), codes, uses, scale),),
+        around=(heading((-70.0, end[1] + 3.0 * scale), codes, uses, scale),),
     )
 
 
@@ -191,9 +192,9 @@ def _handle(top: Point, handle: Option, lean: float, scale: float) -> Group:
 
 def _angles(angles: Sequence[Option], codes: Codes, scale: float) -> Group:
     items: list[Primitive] = []
-    if len(angles) > 1:
-        ends = [90.0 + each.numbers["angle_deg"] for each in (angles[0], angles[-1])]
-        items.append(Arc((0.0, 0.0), ANGLES_AT_MM, ends[0], ends[1], "thin"))
+    ends = (angles[0].numbers["angle_deg"], angles[-1].numbers["angle_deg"])
+    swing = (ends[0] + (ends[1] - ends[0]) * step / ARC_STEPS for step in range(ARC_STEPS + 1))
+    items.append(Polyline(tuple(along(ANGLES_AT_MM, lean) for lean in swing), "thin"))
     for number, each in enumerate(angles):
         degrees = each.numbers["angle_deg"]
         use = codes.use("back_angle", each.code)

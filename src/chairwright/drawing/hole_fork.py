@@ -32,7 +32,7 @@ from chairwright.drawing.side_chair import tube
 from chairwright.line.choices import NONE
 from chairwright.line.model import Option
 
-FORK_PAGE = Page(84.0, 142.0)
+FORK_PAGE = Page(84.0, 152.0)
 HOUSING_PAGE = Page(104.0, 110.0)
 BLADE_MM = 11.0
 STUB_MM = 30.0
@@ -291,7 +291,8 @@ def housing_words(codes: Codes, holes: Sequence[Option]) -> str:
         f"Caster housing on its frame tube, seen from the right, the front to the right, the seat "
         f"rail level; the left one is alike. The housing, {codes.set_words}: {side} the tube, "
         f"at height hole {hole_of(chosen)} of {' '.join(map(hole_of, holes))}, numbered "
-        f"from the top and drawn at the height of the fork crown that each gives. Stem axis {abs(ahead):g} mm {side} the "
-        f"tube, fork crown {abs(chosen.numbers['z_mm']):g} mm below the top of the seat rail. "
-        f"Stem setting {setting.code}: {setting.name}.{other}"
+        f"from the top and drawn at the height of the fork crown that each gives. Stem axis "
+        f"{abs(ahead):g} mm {side} the tube, fork crown "
+        f"{abs(chosen.numbers['z_mm']):g} mm below the top of the seat rail. Stem setting "
+        f"{setting.code}: {setting.name}.{other}"
     )

@@ -23,6 +23,8 @@ OPEN_MM, DISC_MM, RING_MM, CROSS_MM = 1.15, 1.1, 2.1, 1.9
 LETTER_MM = 2.8
 ROW_MM, ARROW_MM = 4.0, 11.0
 _KEY_GAP_MM = 2.6
+_ARROW_ROOM_MM = ARROW_MM + 2 * _KEY_GAP_MM
+_MARK_MM = 2 * RING_MM + 1.0
 WORDS: dict[Use, str] = {"chosen": "use this", "before": "until now", "open": "others"}
 IN_USE = "in use"
 
@@ -130,12 +132,30 @@ def heading(
         1 when the front of the chair is to the reader's right.
     """
     left, y = at[0], at[1] + ROW_MM * scale
+    start = left + _ARROW_ROOM_MM * scale
+    marks = _key((start, y), _told(codes, uses), scale)
+    return Group("heading", (*_front(left, y, scale, sense), *marks))
+
+
+def heading_width(codes: Codes, uses: Iterable[Use]) -> float:
+    """Width of such a row on paper [mm].
+
+    Parameters
+    ----------
+    codes : Codes
+    uses : iterable of {"open", "chosen", "before"}
+    """
+    words = _told(codes, uses).values()
+    marks = sum(_MARK_MM + text_width(each, LETTER_MM) for each in words)
+    return _ARROW_ROOM_MM + marks + _KEY_GAP_MM * (len(words) - 1)
+
+
+def _told(codes: Codes, uses: Iterable[Use]) -> dict[Use, str]:
     found = set(uses)
     told = {use: words for use, words in WORDS.items() if use in found}
     if codes.as_is:
         told["chosen"] = IN_USE
-    start = left + (ARROW_MM + 2 * _KEY_GAP_MM) * scale
-    return Group("heading", (*_front(left, y, scale, sense), *_key((start, y), told, scale)))
+    return told
 
 
 def _front(left: float, y: float, scale: float, sense: float) -> list[Primitive]:
@@ -152,7 +172,7 @@ def _key(at: Point, told: Mapping[Use, str], scale: float) -> list[Primitive]:
     x, y = at
     for use, words in told.items():
         items += hole_mark((x + RING_MM * scale, y), use, scale)
-        x += (2 * RING_MM + 1.0) * scale
+        x += _MARK_MM * scale
         items.append(Text((x, y - 0.33 * LETTER_MM * scale), words, LETTER_MM))
         x += (text_width(words, LETTER_MM) + _KEY_GAP_MM) * scale
     return items

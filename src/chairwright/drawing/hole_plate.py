@@ -6,16 +6,18 @@ from collections.abc import Sequence
 from typing import Literal
 
 from chairwright.drawing.compose import View, compose
-from chairwright.drawing.dimensions import FIRST_ROW_MM, Units
+from chairwright.drawing.dimensions import Units
 from chairwright.drawing.hole_marks import (
     LETTER_MM,
     Codes,
     heading,
+    heading_width,
     hole_mark,
     letters,
     level,
 )
 from chairwright.drawing.scene import (
+    Anchor,
     Circle,
     Dimension,
     Group,
@@ -30,7 +32,7 @@ from chairwright.line.model import TURNED, Option
 
 Side = Literal["right", "left"]
 
-PAGE = Page(104.0, 100.0)
+PAGE = Page(125.0, 100.0)
 EDGE_MM = 16.0
 CORNER = "seat corner"
 
@@ -120,28 +122,29 @@ def _datum(holes: Sequence[Option], sense: float, scale: float) -> Group:
     """Seat rail, back post and the corner where they meet, from which the holes are placed."""
     left, low, right, _ = _box(holes, sense)
     ends = min(left - EDGE_MM, -12.0), max(right + EDGE_MM, 12.0)
-    words = Text((ends[1], 1.2 * scale), "top of seat rail", LETTER_MM, "end")
-    if sense < 0:
-        words = Text((ends[0], 1.2 * scale), "top of seat rail", LETTER_MM, "start")
+    anchor: Anchor = "start" if sense > 0 else "end"
+    ahead = ends[1] if sense > 0 else ends[0]
+    rail = sense * max(sense * ahead - 20.0 * scale, 1.5 * scale)
     items: list[Primitive] = [
         Line((ends[0], 0.0), (ends[1], 0.0), "centre"),
         Line((0.0, 9.0 * scale), (0.0, low - EDGE_MM), "centre"),
         Circle((0.0, 0.0), 0.7 * scale, "thin", "ink"),
-        words,
-        Text((-sense * 1.0 * scale, 6.0 * scale), "front of back post", LETTER_MM,
-             "end" if sense > 0 else "start"),
-    ]  # fmt: skip
+        Text((rail, 1.2 * scale), "top of seat rail", LETTER_MM, anchor),
+        Text((sense * 1.0 * scale, 6.0 * scale), "front of back post", LETTER_MM, anchor),
+    ]
     return Group("datum", tuple(items))
 
 
 def _lettered(holes: Sequence[Option], sense: float, scale: float) -> Group:
-    left, _, _, high = _box(holes, sense)
+    """Letters of the columns above the plate, numbers of the rows where no dimension stands."""
+    left, _, right, high = _box(holes, sense)
     columns = {column_of(hole): _at(hole, sense)[0] for hole in holes}
     rows = {row_of(hole): _at(hole, sense)[1] for hole in holes}
     above = high + EDGE_MM + 1.4 * scale
-    beside = left - EDGE_MM - 1.4 * scale
+    beside = right + EDGE_MM + 1.4 * scale if sense > 0 else left - EDGE_MM - 1.4 * scale
+    anchor: Anchor = "start" if sense > 0 else "end"
     named = [letters((x, above), name) for name, x in columns.items()]
-    named += [letters(level((beside, z), scale), name, "end") for name, z in rows.items()]
+    named += [letters(level((beside, z), scale), name, anchor) for name, z in rows.items()]
     return Group("letters", tuple(named))
 
 
@@ -154,10 +157,10 @@ def _holes(holes: Sequence[Option], codes: Codes, sense: float, scale: float) ->
 
 
 def _heading(holes: Sequence[Option], codes: Codes, sense: float, scale: float) -> Group:
-    aside = 0.0 if sense > 0 else FIRST_ROW_MM * scale
-    left = min(_box(holes, sense)[0] - EDGE_MM, -12.0) - aside
     uses = [codes.use("axle_hole", hole.code) for hole in holes]
-    return heading((left, 9.0 * scale), codes, uses, scale, sense)
+    left, _, right, _ = _box(holes, sense)
+    start = left - EDGE_MM if sense > 0 else right + EDGE_MM - heading_width(codes, uses) * scale
+    return heading((start, 9.0 * scale), codes, uses, scale, sense)
 
 
 def _dimensions(chosen: Option, sense: float) -> list[Dimension]:
@@ -167,7 +170,7 @@ def _dimensions(chosen: Option, sense: float) -> list[Dimension]:
     if abs(x) >= 0.5:
         found.append(Dimension("axle_hole_x_mm", (0.0, z), (x, z), abs(x), ahead, "below"))
     if abs(z) >= 0.5:
-        side: Literal["left", "right"] = "right" if sense > 0 else "left"
+        side: Literal["left", "right"] = "left" if sense > 0 else "right"
         words = "below" if z < 0 else "above"
         found.append(Dimension("axle_hole_z_mm", (x, 0.0), (x, z), abs(z), words, side))
     return found
