@@ -142,11 +142,22 @@ def test_label_and_day_of_delivery_as_they_are_said(tmp_path: Path) -> None:
     assert "December" in text_of(contents(tmp_path)["avg-001-low-arms-handover.pdf"])
 
 
+def test_the_adjust_sheet_comes_with_the_chair_as_it_is(tmp_path: Path) -> None:
+    assert papers(ORDER, "--out", tmp_path, "--from", AVERAGE) == 0
+    found = contents(tmp_path)
+    assert set(found) == {f"avg-001-low-arms-{name}.pdf" for name in PAPERS}
+    text = text_of(found["avg-001-low-arms-adjust-sheet.pdf"])
+    assert "AW-275" in text
+    assert "AW-250" in text
+    assert "avg-001-low-arms" in text
+
+
 @pytest.mark.parametrize(
     ("words", "told"),
     [
         (("--only", "lable"), "Did you mean label?"),
         (("--only", ""), "--only"),
+        (("--only", ADJUST), "--from"),
         (("--fact", "hours_a_day=8"), "--scheme"),
         (("--gtin", "6291041500214"), "check digit"),
         (("--gtin", "6291041500213", "--serial", "x" * 21), "--serial"),

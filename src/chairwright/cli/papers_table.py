@@ -62,6 +62,13 @@ def order(pack: Pack) -> bytes:
     return order_pdf(pack.order, pack.paper, pack.units)
 
 
+def build_sheet(pack: Pack) -> bytes:
+    """What the workshop builds from."""
+    from chairwright.papers.pack.build_sheet import build_sheet_pdf
+
+    return build_sheet_pdf(pack.order, pack.paper, pack.units)
+
+
 def letter(pack: Pack) -> bytes:
     """The draft of the letter of justification."""
     from chairwright.order.justification_letter import make_letter
@@ -98,15 +105,36 @@ def set_up_sheet(pack: Pack) -> bytes:
     return setup_sheet_pdf(dated, pack.paper)
 
 
+def adjust_sheet(pack: Pack) -> bytes:
+    """From the chair as it is to the ordered one.
+
+    Raises
+    ------
+    ValueError
+        When the pack does not say what the chair is.
+    """
+    from chairwright.order.adjust import adjust
+    from chairwright.papers.pack.adjust_sheet import adjust_sheet_pdf
+
+    if pack.first is None:
+        message = "an adjust sheet needs the chair as it is"
+        raise ValueError(message)
+    order = pack.order
+    found = adjust(pack.first, order.setup, pack.person.occupant)
+    return adjust_sheet_pdf(found, pack.first_name, order.heading.name, pack.paper, pack.units)
+
+
+ADJUST = "adjust-sheet"
+"""The paper that needs the chair as it is."""
+
 PAPERS: dict[str, Callable[[Pack], bytes]] = {
     "quotation": quotation,
     "order": order,
+    "build-sheet": build_sheet,
     "letter": letter,
     "handover": handover,
     "label": label,
     "set-up-sheet": set_up_sheet,
+    ADJUST: adjust_sheet,
 }
 """Every paper by the name that ``--only`` and the file have, in the order of their use."""
-
-ADJUST = "adjust-sheet"
-"""The paper that needs the chair as it is."""
