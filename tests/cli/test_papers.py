@@ -142,6 +142,13 @@ def test_label_and_day_of_delivery_as_they_are_said(tmp_path: Path) -> None:
     assert "December" in text_of(contents(tmp_path)["avg-001-low-arms-handover.pdf"])
 
 
+def test_the_set_up_sheet_says_where_a_missed_must_is_accepted(tmp_path: Path) -> None:
+    assert papers(ORDER, "--out", tmp_path, "--only", "set-up-sheet") == 0
+    text = text_of(contents(tmp_path)["avg-001-low-arms-set-up-sheet.pdf"])
+    assert "accepted by name, with a reason, in order MY-2026-0117, revision 1." in text
+    assert "do not build it before" not in text
+
+
 def test_the_adjust_sheet_comes_with_the_chair_as_it_is(tmp_path: Path) -> None:
     assert papers(ORDER, "--out", tmp_path, "--from", AVERAGE) == 0
     found = contents(tmp_path)

@@ -13,6 +13,9 @@ from chairwright.papers.typeset import Paper
 from chairwright.papers.words import Units
 from chairwright.places.model import Surroundings
 
+ACCEPTED = "Not every must is met. Each that is missed is accepted by name, with a reason, in"
+"""On the set-up sheet, in place of the warning that nothing has been decided."""
+
 
 @dataclass(frozen=True)
 class Pack:
@@ -101,8 +104,14 @@ def set_up_sheet(pack: Pack) -> bytes:
 
     order, heading = pack.order, pack.order.heading
     payload = sheet_of(pack.person, order.setup, heading.name, pack.units, pack.paper)
-    dated = replace(payload, date=heading.dated, revision=str(order.revision))
+    status = f"{ACCEPTED} {_name(order)}." if order.accepted else payload.status
+    dated = replace(payload, date=heading.dated, revision=str(order.revision), status=status)
     return setup_sheet_pdf(dated, pack.paper)
+
+
+def _name(order: Order) -> str:
+    number = f"order {order.heading.number}" if order.heading.number else "the order"
+    return f"{number}, revision {order.revision}"
 
 
 def adjust_sheet(pack: Pack) -> bytes:
