@@ -106,7 +106,16 @@ def hole_mark(at: Point, use: Use, scale: float) -> list[Primitive]:
 
 
 def letters(at: Point, words: str, anchor: Anchor = "middle", *, strong: bool = False) -> Text:
-    """A short word in the middle of a height."""
+    """A short word in the middle of a height.
+
+    Parameters
+    ----------
+    at : Point [mm]
+    words : str
+    anchor : {"start", "middle", "end"}
+    strong : bool
+        Whether it is set in bold.
+    """
     return Text(at, words, LETTER_MM, anchor, strong=len(words) if strong else 0, backed=True)
 
 

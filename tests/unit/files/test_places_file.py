@@ -11,11 +11,11 @@ import pytest
 
 from chairwright.errors import InputError
 from chairwright.files.client import read_client
-from chairwright.files.place_keys import CARER, COMMON, KEYS, PlaceKey
+from chairwright.files.place_keys import CARER, COMMON, KEYS, OWN, PlaceKey
 from chairwright.files.places import TOP_KEYS, read_places
 from chairwright.places.codes import CODES, judge_all
 from chairwright.places.kinds import KINDS, Boot, CrossSlope, Door, Ramp, Table
-from chairwright.places.model import Carer
+from chairwright.places.model import Carer, OwnLimits
 
 ROOT = Path(__file__).resolve().parents[3]
 PAGE = (ROOT / "docs" / "reference" / "places-file.md").read_text("utf-8")
@@ -87,6 +87,17 @@ places:
     assert found.of("car") is boot
 
 
+def test_own_limits(tmp_path: Path) -> None:
+    path = write(tmp_path, HEAD + "own: {push: 10 lbf, lift: 22 lb}\n" + DOOR)
+    own = read_places(path).own
+    assert own.push_n == pytest.approx(44.4822, abs=1e-4)  # 10 x 4.44822
+    assert own.lift_kg == pytest.approx(9.979, abs=1e-4)  # 22 x 0.45359237
+    assert own.where == {"push": f"{path}:3", "lift": f"{path}:3"}
+    one = read_places(write(tmp_path, HEAD + "own: {push: 30 N}\n" + DOOR)).own
+    assert one == OwnLimits(push_n=30.0)
+    assert read_places(write(tmp_path, HEAD + DOOR)).own == OwnLimits()
+
+
 @pytest.mark.parametrize(
     ("typed", "ratio"),
     [("1:12", 1 / 12), ("1 in 12", 1 / 12), ("'2:25'", 0.08), ("8 %", 0.08), ("8 per cent", 0.08),
@@ -132,6 +143,12 @@ def test_two_of_rise_run_and_slope_give_the_third(tmp_path: Path, two: str) -> N
         ("carer: {shoulder_height: 13 cm}\n", 5, "between 900 and 1800 mm", "unit"),
         ("carer: {lift: 90 kg}\n", 5, "between 0.5 and 60 kg", "unit"),
         ("carer: {lifts: 9 kg}\n", 5, "got 'lifts'", "Did you mean lift?"),
+        ("own:\n", 5, "own must hold keys and values", "push: 60 N"),
+        ("own: 60 N\n", 5, "must hold keys and values", "Indent"),
+        ("own: {push: 60}\n", 5, "a force must be a number with a unit", "70 N"),
+        ("own: {push: 4 N}\n", 5, "from 5 to 400 N", "unit"),
+        ("own: {lift: 61 kg}\n", 5, "between 0.5 and 60 kg", "unit"),
+        ("own: {pull: 60 N}\n", 5, "got 'pull'", "Known here: push, lift"),
         ("  - {kind: doors, name: a}\n", 5, "it must be one of", "Did you mean door?"),
         ("  - {kind: curb, name: a, height: 9 cm}\n", 5, "kind of place", "Did you mean kerb?"),
         ("  - {kind: elevator, name: a}\n", 5, "kind of place", "Did you mean lift?"),
@@ -244,7 +261,7 @@ def test_the_page_lists_every_kind_and_key() -> None:
     assert list(KEYS) == list(KINDS)
     told = re.findall(r"^Kind (.*?)\. ", PAGE, re.MULTILINE)
     assert re.findall(r"`(\w+)`", " ".join(told)) == list(KINDS)
-    for keys in (COMMON, CARER, *KEYS.values()):
+    for keys in (COMMON, CARER, OWN, *KEYS.values()):
         assert "\n".join(rows(keys)) in PAGE
     for key in TOP_KEYS:
         assert f"\n| `{key}` |" in PAGE
