@@ -47,6 +47,13 @@ Random medium lines for seven clients, with price, delivery and mass among the t
 in `tests/oracles/test_cp_sat.py`. For the whole space the tables would have more than a million
 rows each; that is not tried.""",
     "Whole processes": "From the command to its end, median of five.",
+    "Fits with places": """\
+`chairwright fit CLIENT` with its trade-off front, and the same with the client's places: from the
+command to its end, median of three. The second run searches twice, with and without the places, to
+tell what they decide.""",
+    "Papers of an order": """\
+`chairwright papers`: quotation, order, build sheet, adjust sheet, letter, handover, label and
+set-up sheet of one client, from the command to the last file written. Median of five.""",
     "Memory": "Peak resident memory of one process.",
 }
 

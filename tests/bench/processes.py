@@ -4,10 +4,16 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from tests.bench.machine import Table, timed
 
 AVERAGE = "examples/clients/avg-001.yaml"
+PACK = (
+    "examples/orders/avg-001-order.yaml", "--from", "examples/setups/avg-001.yaml",
+    "--places", "examples/places/avg-001.yaml", "--replace",
+)  # fmt: skip
 PEAK = """
 from pathlib import Path
 from chairwright.fitting.trade import usual_objectives
@@ -43,6 +49,26 @@ def cold_starts() -> Table:
     return Table(["command", "s", "empty Python processes"], rows)
 
 
+def with_places() -> Table:
+    """Median wall times of new processes that fit each example client, places included."""
+    rows = []
+    for path in sorted(Path("examples/places").glob("*.yaml")):
+        client = f"examples/clients/{path.name}"
+        plain = _cold("-m", "chairwright.cli.main", "fit", client, times=3)
+        seconds = _cold("-m", "chairwright.cli.main", "fit", client, "--places", str(path), times=3)
+        rows.append([path.stem.upper(), f"{plain:.2f}", f"{seconds:.2f}", f"{seconds / plain:.1f}"])
+    return Table(["client", "without, s", "with places, s", "ratio"], rows)
+
+
+def pack() -> Table:
+    """Wall time of the full pack of papers of one order, beside that of the start alone."""
+    start = _cold("-m", "chairwright.cli.main", "--help")
+    with TemporaryDirectory() as folder:
+        seconds = _cold("-m", "chairwright.cli.main", "papers", *PACK, "--out", folder)
+    row = ["papers of avg-001", f"{start:.2f}", f"{seconds:.2f}", f"{seconds - start:.2f}"]
+    return Table(["pack", "start, s", "whole, s", "after start, s"], [row])
+
+
 def memory() -> Table:
     """Peak memory of best and front of three figures of the average client, in a process alone."""
     words = [sys.executable, "-c", PEAK]
@@ -57,7 +83,7 @@ def memory() -> Table:
     )
 
 
-def _cold(*arguments: str) -> float:
+def _cold(*arguments: str, times: int = 5) -> float:
     """Median wall time of a new process [s]."""
     command = [sys.executable, *arguments]
-    return timed(lambda: subprocess.run(command, capture_output=True, check=True), 5)
+    return timed(lambda: subprocess.run(command, capture_output=True, check=True), times)

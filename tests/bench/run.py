@@ -11,7 +11,7 @@ import sys
 from chairwright.cli.table import text_table
 from tests.bench.machine import machine
 from tests.bench.page import CLIENTS, ENUMERATION, SIZES, SOLVER, write_page
-from tests.bench.processes import cold_starts, memory
+from tests.bench.processes import cold_starts, memory, pack, with_places
 from tests.bench.ratios import against_enumeration, against_solver
 from tests.bench.searches import by_client, by_size
 
@@ -24,6 +24,8 @@ def main(arguments: list[str]) -> None:
         ENUMERATION: against_enumeration(),
         SOLVER: against_solver(),
         "Whole processes": cold_starts(),
+        "Fits with places": with_places(),
+        "Papers of an order": pack(),
         "Memory": memory(),
     }
     print("; ".join(machine()))
