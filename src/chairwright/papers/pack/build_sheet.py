@@ -167,11 +167,10 @@ def _reading(each: Dimension, units: Units) -> Data:
     low, high = each.value - each.tolerance, each.value + each.tolerance
     inches = ""
     if units == "in" and each.unit == "mm":
-        inches = f"{inches_text(low, 16)} to {inches_text(high, 16)}"
+        inches = f"{inches_text(low, 16)} to {inches_text(high, 16)}".replace("-", "−")
     return {
         "label": each.label,
-        "from": each.from_,
-        "to": each.to,
+        "way": f"{each.from_} to {each.to}",
         "value": f"{_number(each.value, each.digits)} {each.unit}",
         "limits": f"{_number(low, each.digits)} to {_number(high, each.digits)}",
         "inches": inches,
