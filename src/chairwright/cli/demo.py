@@ -15,6 +15,7 @@ from chairwright.line.load import load_line
 
 if TYPE_CHECKING:
     from chairwright.fitting.fit import Fit
+    from chairwright.places.model import Surroundings
 
 LONGEST_PROBLEM = 44
 COLUMNS = (
@@ -44,6 +45,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="folder of client files (default: examples/clients)",
     )
     parser.add_argument(
+        "--places",
+        metavar="DIR",
+        type=Path,
+        default=Path("examples/places"),
+        help="folder of places files, each named as its client's file (default: examples/places)",
+    )
+    parser.add_argument(
         "--line", default="everyday", help="line to choose from (default: everyday)"
     )
     parser.add_argument(
@@ -60,18 +68,45 @@ def run(args: argparse.Namespace) -> int:
     from chairwright.cli.output import file_name, write_files
     from chairwright.fitting.fit import fit_client
 
-    rows = []
+    rows, effects = [], []
     for number, path in enumerate(paths, 1):
         client = read_client(path)
         tell([f"{number} of {len(paths)}: {client.reference}"])
-        fit = fit_client(client, line, front=False, progress=lambda words: tell([f"  {words}"]))
+        fit = fit_client(
+            client,
+            line,
+            surroundings=_surroundings(args.places / path.name),
+            front=False,
+            progress=lambda words: tell([f"  {words}"]),
+        )
         rows.append(_row(fit))
+        effects += _effect(fit)
         if args.out is not None:
             name = file_name(client.reference)
             write_files(fit, path, args.line, args.out, "a4", "mm", name=name, overwrite=True)
     print(text_table(COLUMNS, rows, RIGHT))
     print(_foot(args.out))
+    print("\n".join(["", "What the clients' places decide", *(effects or ["Nothing."])]))
     return 0
+
+
+def _surroundings(path: Path) -> Surroundings | None:
+    from chairwright.files.places import read_places
+
+    return read_places(path) if path.exists() else None
+
+
+def _effect(fit: Fit) -> list[str]:
+    """Say in a line what the places of a client changed; nothing when they changed nothing."""
+    from chairwright.fitting.place_effect import place_effect
+    from chairwright.papers.place_rows import effect_words
+    from chairwright.papers.words import wrapped
+
+    effect = place_effect(fit)
+    if effect is None or not effect.changed:
+        return []
+    words = " ".join(effect_words(effect))
+    return [wrapped(f"- {fit.person.client.reference}: {words}", "  ")]
 
 
 def client_paths(folder: Path) -> list[Path]:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from chairwright.fitting.lines import SideBySide
     from chairwright.line.model import Line
     from chairwright.person.client import Client
+    from chairwright.places.model import Surroundings
 
 DEFAULT_LINE = "everyday"
 
@@ -32,6 +33,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         dest="lines",
         help="plain name of a shipped line, or the path of a line file (default: everyday); said "
         "several times: the lines side by side",
+    )
+    parser.add_argument(
+        "--places", metavar="FILE", help="places file: the set-up must manage the client's places"
     )
     parser.add_argument(
         "--made-to-order",
@@ -105,6 +109,7 @@ def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) ->
     fit = fit_client(
         client,
         line,
+        surroundings=_surroundings(args),
         front=not args.no_front and args.why is None,
         objectives=objectives,
         to_order=args.to_order,
@@ -127,6 +132,7 @@ def _run_why(args: argparse.Namespace, client: Client, named: str | None) -> int
     fit = fit_client(
         client,
         line,
+        surroundings=_surroundings(args),
         front=False,
         to_order=args.to_order,
         most_corrections=0,
@@ -149,6 +155,7 @@ def _run_several(args: argparse.Namespace, client: Client, lines: dict[str, Line
     found = fit_lines(
         client,
         list(lines.values()),
+        surroundings=_surroundings(args),
         to_order=args.to_order,
         most_corrections=_most(args),
         progress=_progress(client),
@@ -159,6 +166,14 @@ def _run_several(args: argparse.Namespace, client: Client, lines: dict[str, Line
     _show_several(found, args)
     tell([f"wrote {path}" for path in written])
     return 0
+
+
+def _surroundings(args: argparse.Namespace) -> Surroundings | None:
+    if args.places is None:
+        return None
+    from chairwright.files.places import read_places
+
+    return read_places(args.places)
 
 
 def _refuse_together(args: argparse.Namespace, lines: int) -> None:

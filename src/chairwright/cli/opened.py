@@ -14,6 +14,7 @@ from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.setup import check_setup, index_of
 from chairwright.line.load import load_line
 from chairwright.line.model import Line
+from chairwright.places.model import Surroundings
 
 
 @dataclass(frozen=True)
@@ -39,12 +40,14 @@ class Opened:
         return self.file.path.stem
 
 
-def open_setup(path: Path | str) -> Opened:
+def open_setup(path: Path | str, surroundings: Surroundings | None = None) -> Opened:
     """Read a set-up file, its client and its line, and work out its figures.
 
     Parameters
     ----------
     path : Path or str
+    surroundings : Surroundings or None
+        Of the client: what its places ask is judged as well.
 
     Returns
     -------
@@ -56,15 +59,17 @@ def open_setup(path: Path | str) -> Opened:
         When a file cannot be read, or when the line, the client's feet or the floor do not
         allow the set-up.
     """
-    return open_file(read_setup(path))
+    return open_file(read_setup(path), surroundings)
 
 
-def open_file(file: SetupFile) -> Opened:
+def open_file(file: SetupFile, surroundings: Surroundings | None = None) -> Opened:
     """Open what a set-up names and work out its figures.
 
     Parameters
     ----------
     file : SetupFile
+    surroundings : Surroundings or None
+        As for `open_setup`.
 
     Returns
     -------
@@ -84,7 +89,7 @@ def open_file(file: SetupFile) -> Opened:
                 remedy="Correct the path; it counts from the set-up file's own folder.",
             )
         )
-    person = read_person(read_client(file.client_path))
+    person = read_person(read_client(file.client_path), surroundings)
     line = with_extras(load_line(file.line), file.extras, file.where)
     index = index_of(file, line)
     check_setup(file, line, person.occupant, index)

@@ -15,6 +15,7 @@ from chairwright.files.setup import write_setup
 from chairwright.files.writing import write_file
 from chairwright.fitting.described import Described
 from chairwright.fitting.fit import Fit
+from chairwright.fitting.place_effect import place_effect
 from chairwright.papers.from_fit import sheet_of
 from chairwright.papers.sheet import setup_sheet_pdf
 from chairwright.papers.typeset import Paper
@@ -125,8 +126,9 @@ def _contents(
     fit: Fit, setup: Described, setup_id: str, paper: Paper, units: Units
 ) -> dict[str, str | bytes]:
     shape = setup.shape
+    sheet = sheet_of(fit.person, setup, setup_id, units, paper, place_effect(fit))
     return {
-        "sheet.pdf": setup_sheet_pdf(sheet_of(fit.person, setup, setup_id, units, paper), paper),
+        "sheet.pdf": setup_sheet_pdf(sheet, paper),
         "side.svg": side_view(shape, units=units),
         "plan.svg": plan_view(shape, units=units),
         "polar.svg": polar_chart(setup.directions_deg, setup.angles_deg),

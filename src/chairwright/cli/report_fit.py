@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from chairwright.cli.report_front import code_words, front_text, order_words
+from chairwright.cli.report_places import fit_places_sections
 from chairwright.cli.report_setup import setup_sections
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.fit import Fit, Person
@@ -41,6 +42,8 @@ def fit_text(fit: Fit, units: Units) -> str:
         sections += reason_sections(fit)
     if fit.setup is not None:
         sections += [best_words(fit), *setup_sections(fit.setup, units)]
+    if fit.person.surroundings is not None and fit.setup is not None:
+        sections += fit_places_sections(fit, fit.setup)
     if fit.front is not None:
         sections.append(front_text(fit, fit.front))
     sections.append(wrapped(PURPOSE))

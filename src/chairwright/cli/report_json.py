@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import asdict
 
+from chairwright.cli.report_places import places_data
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Fit, Person
 from chairwright.line.choices import CHOICES
@@ -113,6 +114,7 @@ def line_fit_data(fit: Fit) -> Data:
         "set_up": None if fit.setup is None else _setup_data(fit.setup),
         "front": None if fit.front is None else _front_data(fit.front, fit.objectives, fit.line),
         "reasons": None if fit.reasons is None else _reason_data(fit.reasons, fit.line),
+        "places": places_data(fit),
     }
 
 

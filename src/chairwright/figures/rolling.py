@@ -271,14 +271,3 @@ def keeps_rolling(surface: str) -> Callable[[Rows, MassBox], Band]:
         return floor_push_band(rows, box, surface)
 
     return band
-
-
-def rolling_lengths_assumed(rows: Rows) -> tuple[bool, bool]:
-    """Whether the line gives no rolling length for the rear wheels, the casters, of the first row.
-
-    Such a default is from memory, unverified: say so beside every figure that hangs on it.
-    """
-    rear, caster = (
-        bool(rows.option(name, "rolling_assumed")[0] > 0) for name in ("rear_wheel", "caster")
-    )
-    return rear, caster

@@ -13,6 +13,7 @@ from chairwright.fitting.to_order import ToOrder
 from chairwright.line.expand import matching_codes
 from chairwright.line.model import Line
 from chairwright.person.client import Client
+from chairwright.places.model import Surroundings
 from chairwright.validation import suggest
 
 MOST_CODES = 8
@@ -56,6 +57,7 @@ def fit_lines(
     client: Client,
     lines: Sequence[Line],
     *,
+    surroundings: Surroundings | None = None,
     to_order: ToOrder = "when-needed",
     most_corrections: int | None = MOST_CORRECTIONS,
     progress: Callable[[str], None] = lambda _: None,
@@ -94,13 +96,14 @@ def fit_lines(
             fit = fit_client(
                 own,
                 line,
+                surroundings=surroundings,
                 front=False,
                 to_order=to_order,
                 most_corrections=most_corrections,
                 progress=lambda words, name=line.name: progress(f"{name}: {words}"),  # type: ignore[misc]
             )
         results.append(OnLine(line, fit, lacks, without))
-    return SideBySide(read_person(client), tuple(results))
+    return SideBySide(read_person(client, surroundings), tuple(results))
 
 
 def _unknown_choices(client: Client, lines: Sequence[Line]) -> Iterator[Problem]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from chairwright.figures.registry import FIGURES, GROUPS
+from chairwright.fitting.assumptions import assumptions
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
+from chairwright.fitting.place_effect import PlaceEffect
 from chairwright.line.model import Line, Option
 from chairwright.papers.cautions import figure_group
 from chairwright.papers.drawings import sheet_drawings
@@ -23,6 +25,7 @@ from chairwright.papers.payload import (
     SheetPayload,
     Source,
 )
+from chairwright.papers.place_rows import effect_words, place_rows
 from chairwright.papers.typeset import Paper
 from chairwright.papers.words import (
     SourceNumbers,
@@ -54,7 +57,12 @@ build it before the decisions below are taken."
 
 
 def sheet_of(
-    person: Person, setup: Described, setup_id: str, units: Units = "mm", paper: Paper = "a4"
+    person: Person,
+    setup: Described,
+    setup_id: str,
+    units: Units = "mm",
+    paper: Paper = "a4",
+    effect: PlaceEffect | None = None,
 ) -> SheetPayload:
     """Put everything that stands on the set-up sheet into words.
 
@@ -68,6 +76,8 @@ def sheet_of(
         ``"in"`` adds inches to the lengths in the table; the drawings stay in mm.
     paper : {"a4", "us-letter"}
         Sets the room for the drawings.
+    effect : PlaceEffect or None
+        What the client's places changed, when that is known.
 
     Returns
     -------
@@ -89,6 +99,9 @@ def sheet_of(
         drawings=sheet_drawings(setup.shape, setup.directions_deg, setup.angles_deg, room),
         measures=tuple(_measure_rows(person)),
         musts=tuple(_decisions(person, setup)),
+        places=place_rows(person, setup),
+        place_words=() if effect is None else effect_words(effect),
+        assumed=assumptions(setup),
         sources=tuple(Source(str(number), words) for number, words in numbers.listed),
         status=NOT_MET if setup.broken else "",
         units=units,

@@ -136,6 +136,22 @@ class MustRow:
 
 
 @dataclass(frozen=True)
+class PlaceRow:
+    """One of the client's places: name, verdict, and what decides it or is to be minded.
+
+    Parameters
+    ----------
+    name : str
+    verdict : Verdict
+    words : str
+    """
+
+    name: str
+    verdict: Verdict
+    words: str
+
+
+@dataclass(frozen=True)
 class Source:
     """A short citation and what it stands for."""
 
@@ -165,6 +181,12 @@ class SheetPayload:
         ``"in"`` when lengths are given in inches as well.
     choices : tuple of ChoiceGroup
         In the order of adjustment, see ``papers.order.in_order``.
+    places : tuple of PlaceRow
+        The client's places; empty when none are known.
+    place_words : tuple of str
+        What the places changed.
+    assumed : tuple of str
+        Values without a neutral source.
     """
 
     client_reference: str
@@ -177,6 +199,9 @@ class SheetPayload:
     drawings: Drawings = field(default_factory=Drawings)
     measures: tuple[MeasureRow, ...] = ()
     musts: tuple[MustRow, ...] = ()
+    places: tuple[PlaceRow, ...] = ()
+    place_words: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
     sources: tuple[Source, ...] = ()
     revision: str = "1"
     date: str = ""

@@ -21,8 +21,8 @@ from chairwright.targets.target import Target
 
 
 def slope_words(degrees: float, one_in: float) -> str:
-    """A slope as people say it: ``1:12 (4.8 deg)``."""
-    return f"1:{one_in:.3g} ({degrees:.1f} deg)"
+    """A slope as people say it: ``1:12 (4.8 deg)``, or ``level``."""
+    return f"1:{one_in:.3g} ({degrees:.1f} deg)" if degrees > 0 else "level"
 
 
 def ramp_targets(ramp: Ramp, asking: Asking) -> Iterator[Target]:
@@ -159,6 +159,7 @@ def _pushed_over(asking: Asking, height: float, *, casters: bool) -> Iterator[Ta
             f"a carer pushes the {wheels} over {height:g} mm with at most {limit:g} N",
             high=limit,
             source=source,
+            wish=True,
             weight=TOLD,
         )
 

@@ -1,0 +1,74 @@
+"""The client's places on the set-up sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from chairwright.figures.registry import FIGURES
+from chairwright.fitting.described import Described, Judged
+from chairwright.fitting.fit import Person
+from chairwright.fitting.place_effect import PlaceEffect
+from chairwright.fitting.place_verdicts import PlaceVerdict, place_verdicts
+from chairwright.line.choices import CHOICES
+from chairwright.papers.payload import PlaceRow
+from chairwright.papers.words import measured_words, range_words
+
+
+def place_rows(person: Person, setup: Described) -> tuple[PlaceRow, ...]:
+    """One row for each place of which something is asked or is to be minded.
+
+    Parameters
+    ----------
+    person : Person
+    setup : Described
+
+    Returns
+    -------
+    tuple of PlaceRow
+        Empty when no places are known.
+    """
+    if person.surroundings is None:
+        return ()
+    return tuple(_rows(setup, place_verdicts(person, setup)))
+
+
+def _rows(setup: Described, verdicts: tuple[PlaceVerdict, ...]) -> Iterator[PlaceRow]:
+    for each in verdicts:
+        decides = [_decides(item, setup) for item in each.judged if _worst(each, item)]
+        words = "; ".join([*decides, *each.notes])
+        if each.word != "nothing asked":
+            yield PlaceRow(each.place.name, each.word, words)
+
+
+def _worst(verdict: PlaceVerdict, item: Judged) -> bool:
+    """Whether a target is told: those that are missed, or all musts when none is."""
+    missed = [each for each in verdict.judged if not each.verdict.word.startswith("holds")]
+    return item in missed if missed else item.target.must
+
+
+def _decides(item: Judged, setup: Described) -> str:
+    figure = FIGURES[item.target.figure]
+    value = measured_words(figure, item.value, setup.line)
+    return f"{figure.label} {value} ({range_words(item.target)})"
+
+
+def effect_words(effect: PlaceEffect) -> tuple[str, ...]:
+    """What the places changed, in sentences.
+
+    Parameters
+    ----------
+    effect : PlaceEffect
+
+    Returns
+    -------
+    tuple of str
+    """
+    if not effect.changed:
+        return ("Without the places the best set-up would be the same.",)
+    changed = ", ".join(
+        f"{CHOICES[name].label.lower()} {before} to {after}"
+        for name, (before, after) in effect.changed.items()
+    )
+    names = dict.fromkeys(item.target.place for item in effect.decided or effect.drew)
+    decided = f" Decided by: {', '.join(names)}." if names else ""
+    return (f"Because of the places, against the best set-up without them: {changed}.{decided}",)
