@@ -1,0 +1,1 @@
+"""Scales under the wheels: where the centre of mass is, measured."""
