@@ -5,6 +5,8 @@ The search drops whole blocks by these ends, so its exactness rests on them.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import numpy as np
 import pytest
 
@@ -40,10 +42,34 @@ def grown(finished: Rows, occupant: Occupant, level: int) -> Rows:
     return rows
 
 
-def check_ends(line: Line, occupant: Occupant, finished: Rows) -> int:
+OF_PLACES = (
+    "corner_free_mm@750",
+    "corner_free_mm@950",
+    "corner_free_mm@1300",
+    "corner_arc_mm@950",
+    "door_turn_mm@780",
+    "device_spare_deg@slope_4.76",
+    "device_spare_deg@step_30",
+    "boot_missing_mm@1000x700x600_off",
+    "rim_force_n@up_4.76_concrete",
+    "rim_force_n@cross_3_hard",
+    "push_start_n@up_3_hard",
+    "cross_push_n@2",
+    "start_lift_mps2@up_4.76",
+    "braking_lift_mps2@down_4.76",
+    "step_force_n@20",
+    "rear_step_force_n@60",
+    "kerb_pitch_deg@90",
+)
+"""Figures of a place, of every family that has ends of its own."""
+
+
+def check_ends(
+    line: Line, occupant: Occupant, finished: Rows, names: Iterable[str] = FIGURES
+) -> int:
     """Compare the ends at every level with the finished figures; count the comparisons."""
-    figures = figures_of(finished, occupant)
-    bands = Bands(Prepared(Space(line, occupant, allowed_positions(line, occupant))), FIGURES)
+    figures = figures_of(finished, occupant, names)
+    bands = Bands(Prepared(Space(line, occupant, allowed_positions(line, occupant))), names)
     compared = 0
     for level, step in enumerate(STEPS):
         found = bands.of(grown(finished, occupant, level), level)
@@ -64,6 +90,26 @@ def test_ends_hold_on_the_shipped_line(seed: int) -> None:
     occupant = seated(anybody(rng))
     finished, _ = random_setups(everyday(), occupant, rng, 400)
     assert check_ends(everyday(), occupant, finished) > 50_000
+
+
+@pytest.mark.parametrize("seed", range(200, 208))
+def test_ends_of_figures_of_a_place_hold(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    occupant = seated(anybody(rng))
+    finished, _ = random_setups(everyday(), occupant, rng, 200)
+    assert check_ends(everyday(), occupant, finished, OF_PLACES) > 10_000
+
+
+@pytest.mark.parametrize("name", ["corner_free_mm@950", "corner_arc_mm@950"])
+def test_a_corner_has_a_low_end_early_that_is_of_use(name: str) -> None:
+    rng = np.random.default_rng(5)
+    occupant = seated(anybody(rng))
+    finished, _ = random_setups(everyday(), occupant, rng, 200)
+    space = Space(everyday(), occupant, allowed_positions(everyday(), occupant))
+    level = next(at for at, step in enumerate(STEPS) if "leg_length" in step.choices)
+    low = Bands(Prepared(space), [name]).of(grown(finished, occupant, level), level)[name].low
+    assert level < len(STEPS) - 1
+    assert (low > 600.0).any()
 
 
 @pytest.mark.parametrize("seed", range(24))
