@@ -8,9 +8,11 @@ than the casters' 10 + 15: 70 + 2 x 30 = 130.
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
 from chairwright.figures.evaluate import figures_of
+from chairwright.figures.folded import stowed_box
 
 from .level_chair import level_chair
 
@@ -40,3 +42,14 @@ def test_a_chair_that_does_not_fold_keeps_its_width() -> None:
         name = f"boot_missing_mm@2000x2000x100_{wheels}"
         found = figures_of(made.rows, made.occupant, [name])[name]
         assert found[0] == pytest.approx(lacks, abs=1e-9)
+
+
+def test_arm_pads_higher_than_the_handles_count() -> None:
+    # Back post 260 mm: handles at 500 + 260 + 30 = 790; pads moved to 250 + 60 above the rail, 810.
+    made = level_chair()
+    low = made.rows
+    low["back_height"] = np.array([260.0])
+    low["grip_z"], low["pad_height"] = np.array([290.0]), np.array([310.0])
+    assert stowed_box(low, wheels_off=True)[2][0] == pytest.approx(810.0, abs=1e-9)
+    low["pad_height"] = np.array([250.0])
+    assert stowed_box(low, wheels_off=True)[2][0] == pytest.approx(790.0, abs=1e-9)

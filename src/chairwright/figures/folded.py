@@ -1,7 +1,7 @@
 """The chair folded for a boot: a box, with its rear wheels on or taken off.
 
-Cushion, hangers and footplates are off and the anti-tip device is turned up or off (common
-practice, no source).
+Cushion, hangers and footplates are off and the anti-tip device is turned up or off; arm supports
+stay on (common practice, no source).
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 import numpy as np
 
 from chairwright.chair.rows import Rows
-from chairwright.figures.space import back_top, chair_width, push_handle
+from chairwright.figures.space import back_top, chair_width, push_handle, top_without_wheels
 from chairwright.mass_points import FloatArray
 
 
@@ -36,7 +36,7 @@ def stowed_box(rows: Rows, *, wheels_off: bool) -> tuple[FloatArray, FloatArray,
     )
     grip, post = push_handle(rows), back_top(rows)
     behind = np.minimum.reduce([grip[0], post[0], np.zeros(len(rows))])
-    height = np.maximum(grip[1], post[1])
+    height = top_without_wheels(rows)
     if wheels_off:
         caster = rows.line.caster_outset_mm + rows.option("caster", "width_mm") / 2
         beside = np.maximum(caster, rows["arm_outer"] - rows["width"] / 2)

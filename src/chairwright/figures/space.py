@@ -64,9 +64,14 @@ def back_top(rows: Rows) -> Corner:
 
 def overall_height(rows: Rows, occupant: Occupant) -> FloatArray:
     """Highest part of the chair, the head not counted [mm]."""
-    pad = rows.to_floor(150.0, np.nan_to_num(rows["pad_height"]))[1]
     wheel = rows["rear_height"] + rows["rear_radius"]
-    return np.asarray(np.maximum.reduce([push_handle(rows)[1], back_top(rows)[1], pad, wheel]))
+    return np.asarray(np.maximum(top_without_wheels(rows), wheel))
+
+
+def top_without_wheels(rows: Rows) -> FloatArray:
+    """Highest of push handles, back posts and arm pads above the floor [mm]."""
+    pad = rows.to_floor(150.0, np.nan_to_num(rows["pad_height"]))[1]
+    return np.asarray(np.maximum.reduce([push_handle(rows)[1], back_top(rows)[1], pad]))
 
 
 def toe_places(rows: Rows, sides: Iterable[LimbSide] = SIDES) -> Iterator[FloatArray]:
