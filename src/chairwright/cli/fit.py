@@ -99,23 +99,27 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) -> int:
+    from chairwright.cli.aside import searched_aside
     from chairwright.cli.output import file_name
-    from chairwright.fitting.fit import fit_client
+    from chairwright.fitting.fit import fit_client, with_alone
     from chairwright.fitting.trade import read_objectives
 
     objectives = () if args.trade is None else read_objectives(args.trade)
     files = {name: file_name(client.reference)}
     _check_free(args, files)
-    fit = fit_client(
-        client,
-        line,
-        surroundings=_surroundings(args),
-        front=not args.no_front and args.why is None,
-        objectives=objectives,
-        to_order=args.to_order,
-        most_corrections=_most(args),
-        progress=_progress(client),
-    )
+    surroundings = _surroundings(args)
+    with searched_aside(surroundings, args.client, name, args.to_order) as alone:
+        fit = fit_client(
+            client,
+            line,
+            surroundings=surroundings,
+            front=not args.no_front and args.why is None,
+            objectives=objectives,
+            to_order=args.to_order,
+            most_corrections=_most(args),
+            progress=_progress(client),
+        )
+        fit = with_alone(fit, alone())
     written = _written(args, {name: fit}, files)
     _show(fit, args)
     tell([f"wrote {path}" for path in written])

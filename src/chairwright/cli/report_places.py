@@ -87,8 +87,7 @@ def asked_words(item: Judged, line: Line) -> str:
     missed = item.verdict.word == "fails" and not target.must
     word = "not as preferred" if missed else item.verdict.word
     return (
-        f"{word}: {figure.label} {value} ({range_words(target)}{kind}): "
-        f"{reason} [{target.source}]"
+        f"{word}: {figure.label} {value} ({range_words(target)}{kind}): {reason} [{target.source}]"
     )
 
 

@@ -36,6 +36,7 @@ from chairwright.targets.from_places import from_places
 from chairwright.targets.target import Target
 
 Progress = Callable[[str], None]
+Index = dict[str, int]
 Extent = Literal["standard", "needed", "always"]
 
 
@@ -94,8 +95,8 @@ class Fit:
         Whether sizes made to order were not looked at, were when the standard range had no
         set-up that holds every must, or were from the start.
     without_places : Described or None
-        The best set-up if no place asked for anything, judged by the places as well; None when
-        there are no places or none fits even so.
+        The best set-up if no place asked for anything, judged by the places as well; see
+        `with_alone`.
     """
 
     person: Person
@@ -237,19 +238,45 @@ def fit_client(
         front=found,
         objectives=objectives,
         extent=searched.extent,
-        without_places=_without_places(person, line, to_order, progress),
     )
 
 
-def _without_places(
-    person: Person, line: Line, to_order: ToOrder, progress: Progress
-) -> Described | None:
-    if len(person.own_targets) == len(person.targets):
-        return None
-    progress("the best set-up without the places, to see which of them decide")
-    alone = replace(person, targets=person.own_targets)
-    best = _search(alone, line, to_order, lambda _: None).best
-    return None if best is None else describe(line, person.occupant, best.index, person.targets)
+def with_alone(fit: Fit, index: Index | None) -> Fit:
+    """A fit with places, told what would be best without them.
+
+    Parameters
+    ----------
+    fit : Fit
+    index : dict of str to int, or None
+        From `best_alone`.
+
+    Returns
+    -------
+    Fit
+    """
+    if index is None:
+        return fit
+    alone = describe(fit.line, fit.person.occupant, index, fit.person.targets)
+    return replace(fit, without_places=alone)
+
+
+def best_alone(client: Client, line: Line, to_order: ToOrder) -> Index | None:
+    """The best set-up if no place asked for anything.
+
+    Parameters
+    ----------
+    client : Client
+    line : Line
+    to_order : {"when-needed", "always", "never"}
+
+    Returns
+    -------
+    dict of str to int, or None
+        Option position of every choice; None when nothing meets the musts even so.
+    """
+    line = with_extras(line, client.extras, client.where)
+    best = _search(read_person(client), line, to_order, lambda _: None).best
+    return None if best is None else best.index
 
 
 @dataclass(frozen=True)

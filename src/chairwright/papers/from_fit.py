@@ -25,7 +25,7 @@ from chairwright.papers.payload import (
     SheetPayload,
     Source,
 )
-from chairwright.papers.place_rows import effect_words, place_rows
+from chairwright.papers.place_rows import effect_words, place_drawings, place_rows
 from chairwright.papers.typeset import Paper
 from chairwright.papers.words import (
     SourceNumbers,
@@ -100,6 +100,7 @@ def sheet_of(
         measures=tuple(_measure_rows(person)),
         musts=tuple(_decisions(person, setup)),
         places=place_rows(person, setup),
+        place_drawings=place_drawings(setup, person.surroundings),
         place_words=() if effect is None else effect_words(effect),
         assumed=assumptions(setup),
         sources=tuple(Source(str(number), words) for number, words in numbers.listed),
@@ -162,7 +163,7 @@ def _figure_row(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> F
 def _decisions(person: Person, setup: Described) -> Iterator[MustRow]:
     decided = {(target.figure, target.must) for target in person.client.own_targets}
     for item in setup.judged:
-        own = (item.target.figure, item.target.must) in decided
+        own = not item.target.place and (item.target.figure, item.target.must) in decided
         if own or item.verdict.breaks:
             wish = "" if item.target.must else "prefer "
             reason = item.target.reason if own else _shortfall(item, setup.line)

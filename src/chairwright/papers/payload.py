@@ -183,6 +183,8 @@ class SheetPayload:
         In the order of adjustment, see ``papers.order.in_order``.
     places : tuple of PlaceRow
         The client's places; empty when none are known.
+    place_drawings : tuple of Drawing
+        Of some of the places.
     place_words : tuple of str
         What the places changed.
     assumed : tuple of str
@@ -200,6 +202,7 @@ class SheetPayload:
     measures: tuple[MeasureRow, ...] = ()
     musts: tuple[MustRow, ...] = ()
     places: tuple[PlaceRow, ...] = ()
+    place_drawings: tuple[Drawing, ...] = ()
     place_words: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
     sources: tuple[Source, ...] = ()

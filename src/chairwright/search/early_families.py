@@ -16,6 +16,10 @@ Corners = Callable[[Rows], Sequence[Corner]]
 TRIED_DEG = 45.0
 """Angle at which an unfinished outline is held in the corner; any angle gives a low end."""
 
+LOOKED_AFTER = ("leg_length", "arm_support", "foot_supports")
+"""Choices that move the outline much, last made first: only then is it held in the corner anew, and
+the low end is carried with the rows in between."""
+
 CORNERS = ("corner_free_mm", "corner_arc_mm")
 """A turn is a motion, so what any motion needs is a low end of both."""
 
@@ -39,8 +43,14 @@ def early_of_family(name: str, corners: Corners) -> Callable[[Rows], Band] | Non
 
 def _corner(corners: Corners, width: float) -> Callable[[Rows], Band]:
     def band(rows: Rows) -> Band:
-        outline = corners(rows)
-        low = np.maximum(out_needed_at_mm(outline, width, TRIED_DEG), 0.0)
+        made = next((choice for choice in LOOKED_AFTER if choice in rows.index), None)
+        if made is None:
+            low = np.zeros(len(rows))
+        else:
+            key = f"early corner {width} {made}"
+            if key not in rows.columns:
+                rows[key] = np.maximum(out_needed_at_mm(corners(rows), width, TRIED_DEG), 0.0)
+            low = rows[key]
         return Band(low, np.full(len(rows), np.inf))
 
     return band

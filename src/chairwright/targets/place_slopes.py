@@ -14,6 +14,7 @@ from chairwright.targets.place_asks import (
     RIM_FORCE_N,
     SIDE_SPARE_DEG,
     TOLD,
+    WISH_WEIGHT,
     Asking,
     push_limit,
 )
@@ -64,6 +65,7 @@ def _device(place: Ramp | Threshold, asking: Asking, typed: str, words: str) -> 
         low=0.0,
         source=PHYSICS,
         wish=asking.helped,
+        weight=TOLD if asking.helped else WISH_WEIGHT,
     )
 
 
