@@ -73,6 +73,7 @@ def _sums(fields: Fields, session: Session, state: str, at: Fields) -> int:
                 got = f"{total:.1f} kg"
                 _inner(at, stance).refuse(key, must, got, "Read every pad again; look for a slip.")
                 count += 1
+        count += _part_of(_inner(at, stance), values, f"{state}.{stance}", float(whole))
         for axle, pads in (("rear", "rear_"), ("casters", "caster_")):
             count += _pairs(_inner(at, stance), values, f"{state}.{stance}", axle, pads, session)
     return count
@@ -84,6 +85,16 @@ def _totals(values: Mapping[str, float], stance: str) -> Iterator[tuple[str, flo
     rear, casters = (axle_load(dict(values), stance, axle) for axle in ("rear", "casters"))
     if rear is not None and casters is not None and stance.endswith("raised"):
         yield "casters", rear + casters
+
+
+def _part_of(fields: Fields, values: Mapping[str, float], stance: str, whole: float) -> int:
+    load = axle_load(dict(values), stance, "casters")
+    if load is None or load < whole:
+        return 0
+    key = "casters" if "casters" in fields.data else "caster_left"
+    must = f"the casters must carry less than the whole, {whole:.1f} kg"
+    fields.refuse(key, must, f"{load:.1f} kg", "Read casters and whole again.")
+    return 1
 
 
 def _pairs(
