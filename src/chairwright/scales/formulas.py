@@ -67,7 +67,14 @@ def raised(
 
 
 def ahead(wheelbase_mm: Number, caster_kg: Number, total_kg: Number) -> Number:
-    """Centre of mass ahead of the rear axle, from loads on the level [mm]: L Fc / W."""
+    """Centre of mass ahead of the rear axle, from loads on the level [mm]: L Fc / W.
+
+    Parameters
+    ----------
+    wheelbase_mm : number [mm]
+    caster_kg, total_kg : number [kg]
+        Load on the casters, and on all wheels.
+    """
     return wheelbase_mm * caster_kg / total_kg
 
 
