@@ -132,16 +132,16 @@ def scales_text(weighed: Weighed, onto: Onto | None, units: Units) -> str:
 
 
 def _table(title: str, wanted: tuple[Row, ...], found: Measured, units: Units) -> str:
-    inches = ["in"] if units == "in" else []
+    inches = ["inches"] if units == "in" else []
     rows = [
         [f"  {row.label}", *_cells(row, found, units)] for row in wanted if row.name in found.values
     ]
-    return text_table([title, "value", "+-", "unit", *inches], rows, "lrr")
+    return text_table([title, "value", "unit", "+/-", *inches], rows, "lrlrr")
 
 
 def _cells(row: Row, found: Measured, units: Units) -> list[str]:
     value, half = found.values[row.name], found.half_width(row.name)
-    cells = [f"{value:.{row.digits}f}", half_words(half, row.digits), row.unit]
+    cells = [f"{value:.{row.digits}f}", row.unit, half_words(half, row.digits)]
     return [*cells, inches_text(value) if row.unit == "mm" else ""] if units == "in" else cells
 
 
@@ -167,9 +167,9 @@ def _whole_text(weighed: Weighed, units: Units) -> str:
         if row.name in found.values:
             cells = [f"  {row.label}", *_cells(row, found, units)]
             rows.append([*cells, *_against(row, weighed, setup)])
-    inches = ["in"] if units == "in" else []
-    headers = [title, "value", "+-", "unit", *inches, "estimate", "+-", "off by", ""]
-    return text_table(headers, rows, "lrr" + "l" * (1 + len(inches)) + "rrr")
+    inches = ["inches"] if units == "in" else []
+    headers = [title, "value", "unit", "+/-", *inches, "estimate", "+/-", "off by", ""]
+    return text_table(headers, rows, "lrlr" + "r" * len(inches) + "rrr")
 
 
 def _against(row: Row, weighed: Weighed, setup: Described) -> list[str]:
@@ -213,7 +213,7 @@ def notes(weighed: Weighed) -> Notes:
     """
     found, session = weighed.found, weighed.file.session
     told = [
-        "+- is two standard uncertainties, about 95 %, from a scale step of "
+        "+/- is two standard uncertainties, about 95 %, from a scale step of "
         f"{session.resolution_kg * 1000:g} g and a tape read to {session.tape_mm:g} mm. What the "
         "client does meanwhile, leaning or breathing, comes on top."
     ]
@@ -287,11 +287,11 @@ def _onto_text(onto: Onto) -> str:
             [
                 f"  {figure.label}",
                 value_words(figure, value),
-                spread_words(figure, half).removeprefix("± "),
                 figure.unit,
+                spread_words(figure, half).removeprefix("± "),
                 value_words(figure, was),
                 spread_words(figure, spread).removeprefix("± "),
             ]
         )
-    headers = [f"{onto.name}, occupant as weighed", "value", "+-", "unit", "estimate", "+-"]
-    return text_table(headers, rows, "lrrlrr")
+    headers = [f"{onto.name}, occupant as weighed", "value", "unit", "+/-", "estimate", "+/-"]
+    return text_table(headers, rows, "lrlrrr")
