@@ -219,7 +219,10 @@ def _chosen(musts: tuple[Target, ...], mask: int) -> tuple[Target, ...]:
 def _correction(
     prepared: Prepared, targets: Sequence[Target], given: tuple[Target, ...]
 ) -> Correction:
-    """The least that a group must give, and of the set-ups that give so little the best."""
+    """The least that a group must give, and of the set-ups that give so little the best.
+
+    Wishes of places have no part in what is best then.
+    """
     kept = [target for target in targets if target.must and target not in given]
     asked = [replace(target, must=False, weight=1.0) for target in given]
     least = _sure_best(prepared, [*kept, *asked])
@@ -228,7 +231,7 @@ def _correction(
     if any(math.isnan(give.value) for give in gives):
         return Correction(gives, least)
     eased = [_eased(give) for give in gives]
-    preferred = [target for target in targets if not target.must]
+    preferred = [target for target in targets if not (target.must or target.place)]
     return Correction(gives, _sure_best(prepared, [*kept, *eased, *preferred]))
 
 
