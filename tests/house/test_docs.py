@@ -21,7 +21,9 @@ PAGES = [path for path in project_files() if path.suffix == ".md"]
 REFERENCE = ROOT / "docs" / "reference"
 LINK = re.compile(r"!?\[[^\]]*\]\(([^)\s]+)\)")
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
-FORMAT_LINE = re.compile(r"chairwright (?:client|set-up|line|places) \d+")
+FORMAT_LINE = re.compile(
+    r"chairwright (?:client|set-up|line|places|scales|measured chair|order|price list) \d+"
+)
 """What stands behind ``format:`` in a file; it looks like a command and is none."""
 CODE = re.compile(r"`([^`\n]+)`")
 
