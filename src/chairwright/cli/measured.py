@@ -1,0 +1,101 @@
+"""Judge a chair as it was measured, and what a proposed set-up would change for its client."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from typing import TYPE_CHECKING
+
+from chairwright.cli.report import OK
+from chairwright.errors import InputError, Problem
+
+if TYPE_CHECKING:
+    from chairwright.cli.opened import Opened
+    from chairwright.cli.report_measured import Judgement
+    from chairwright.files.measured import MeasuredFile
+    from chairwright.fitting.fit import Person
+    from chairwright.measured.slips import Doubt
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the arguments of ``chairwright measured``."""
+    parser.add_argument("measured", metavar="FILE", help="measured-chair file (YAML)")
+    parser.add_argument(
+        "--setup", metavar="PROPOSED", help="set-up file: what the client would gain from it"
+    )
+    parser.add_argument("--json", action="store_true", help="print one JSON document")
+    parser.add_argument(
+        "--units", choices=("mm", "in"), default="mm", help="in: add inches to lengths"
+    )
+
+
+def run(args: argparse.Namespace) -> int:
+    """Print what is said of the measured chair."""
+    from chairwright.cli.report_measured import measured_text
+    from chairwright.cli.report_measured_data import measured_data
+    from chairwright.files.measured import read_measured
+
+    found = _judged(read_measured(args.measured), args.setup)
+    if args.json:
+        print(json.dumps(measured_data(found), indent=2, allow_nan=False))
+    else:
+        print(measured_text(found, args.units))
+    return OK
+
+
+def _judged(file: MeasuredFile, proposed: str | None) -> Judgement:
+    from chairwright.cli.report_measured import Judgement
+    from chairwright.files.client import read_client
+    from chairwright.fitting.fit import read_person
+    from chairwright.measured.stands import stands
+
+    if not file.client_path.exists():
+        must = "the measured chair's client file must be there"
+        remedy = "Correct the path; it counts from the measured chair's own folder."
+        got = f"no such file as {file.client_path}"
+        raise InputError(Problem(f"{file.where['client']}: client", must, got, remedy))
+    person = read_person(read_client(file.client_path))
+    doubt = _checked(file, person)
+    found = stands(
+        file.values,
+        file.tolerances,
+        file.foot_supports,
+        person.occupant,
+        person.targets,
+        name=file.name,
+    )
+    opened = None if proposed is None else _proposed(proposed, file, person)
+    return Judgement(file, person, doubt, found, opened)
+
+
+def _checked(file: MeasuredFile, person: Person) -> Doubt:
+    """Look for slips; refuse a chair that cannot stand as measured, naming the likely slip."""
+    from chairwright.cli.report_measured import doubt_lines
+    from chairwright.measured.slips import check, outside_tolerances
+    from chairwright.measured.stands import model_ahead, why_not
+
+    more = outside_tolerances(
+        person.occupant.load_kg, model_ahead(file.values, file.foot_supports, person.occupant)
+    )
+    doubt = check(file.readings, more)
+    reason = why_not(file.values, file.foot_supports, person.occupant)
+    if reason:
+        named = doubt.named
+        where = str(file.path) if named is None else named.reading.where
+        remedy = " ".join(doubt_lines(doubt)) or "Measure seat heights, wheels and wheelbase again."
+        must = "the measured chair must be one that stands on its wheels"
+        raise InputError(Problem(where, must, reason, remedy))
+    return doubt
+
+
+def _proposed(path: str, file: MeasuredFile, person: Person) -> Opened:
+    from chairwright.cli.opened import open_setup
+    from chairwright.fitting.compare import same_person
+
+    opened = open_setup(path)
+    if not same_person(opened.person.client, person.client):
+        where = f"{opened.file.where['client']}: client"
+        must = f"the set-up must be for the client of {file.path}, {person.client.reference}"
+        got = f"{opened.person.client.reference}, or other measures or targets"
+        raise InputError(Problem(where, must, got, "Name one client file in both."))
+    return opened

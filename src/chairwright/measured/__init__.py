@@ -1,0 +1,1 @@
+"""The chair as it stands, measured with a tape, a level and scales."""
