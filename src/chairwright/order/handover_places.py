@@ -95,7 +95,7 @@ def _kerb(setup: Described, height_mm: float) -> Iterator[str]:
     elif touch < pitch:
         yield (
             f"The anti-tip wheels touch the ground before that, at {touch:.1f} degrees, and are in "
-            "the way. Only with a helper behind you, who turns them down again afterwards."
+            "the way. Only with a helper behind you, who turns them up first and down again after."
         )
     else:
         yield (

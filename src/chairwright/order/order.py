@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from chairwright.figures.registry import FIGURES
 from chairwright.files.order import AcceptedMust, OrderFile
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Person
@@ -194,7 +195,8 @@ def _dropped(kept: Sequence[AcceptedMust], unmet: Sequence[Unmet]) -> Iterator[s
     """Say which earlier acceptances do not stand any more, and why."""
     for each in kept:
         now = [item for item in unmet if item.figure.name == each.figure]
-        told = f"{each.figure}, accepted by {each.by} in revision {each.revision}"
+        label = FIGURES[each.figure].label if each.figure in FIGURES else each.figure
+        told = f"{label}, accepted by {each.by} in revision {each.revision}"
         if not now:
             yield f"{told}: the must holds now, and the acceptance is dropped."
         elif not any(covers(each, item) for item in now) and any(

@@ -82,7 +82,10 @@ def narrow_words(item: Judged, line: Line) -> str:
     line : Line
     """
     asked = target_words(item.target, line)
-    return f"{asked}: holds on nominal values only; check it at delivery."
+    return (
+        f"{asked}: holds on nominal values only; a part a little off can miss it. "
+        "Measure at delivery."
+    )
 
 
 def load_words(load: LoadRating) -> str:

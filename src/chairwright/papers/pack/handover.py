@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from chairwright.line.choices import NONE
 from chairwright.order.handover import CheckGroup, Handover, Measured, Review
+from chairwright.order.parts import BY_FOOT, SettingRow
 from chairwright.papers.typeset import Paper, typeset
 from chairwright.papers.words import Units
 from chairwright.units import inches_text
@@ -92,9 +94,8 @@ def handover_content(handover: Handover, units: Units = "mm") -> dict[str, Any]:
     return {
         **_heading(handover),
         "measure_words": MEASURE_WORDS,
-        "settings": [
-            {"label": row.label, "code": row.code, "words": row.words} for row in handover.settings
-        ],
+        "settings": _settings(handover.settings),
+        "inches": units == "in",
         "measured": [_measured(each, units, check) for each in handover.measured],
         "groups": [_group(each, check) for each in handover.groups],
         "taught": [
@@ -121,6 +122,22 @@ def _heading(handover: Handover) -> dict[str, Any]:
         "delivered": handover.delivered,
         "rated": handover.rated,
     }
+
+
+def _settings(rows: tuple[SettingRow, ...]) -> list[dict[str, Any]]:
+    """Holes and settings, each with whether there is anything to tick left and right."""
+    feet = next((row.code for row in rows if row.choice == "foot_supports"), "both")
+    footed = {"foot_supports", *BY_FOOT}
+    return [
+        {
+            "label": row.label,
+            "code": row.code,
+            "words": row.words,
+            "sides": [row.choice not in footed or feet in (side, "both", NONE)
+                      for side in ("left", "right")],
+        }
+        for row in rows
+    ]  # fmt: skip
 
 
 def _measured(each: Measured, units: Units, sources: _Numbered) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from typing import Any
 
 from chairwright.order.justification import Fact, Letter
 from chairwright.order.payer_result import NO_PROMISE
+from chairwright.papers.cautions import BESIDE, STEADY
 from chairwright.papers.typeset import Paper, typeset
 
 TEMPLATE = "pack/letter.typ"
@@ -80,6 +81,7 @@ def letter_content(letter: Letter) -> dict[str, Any]:
         "dated": letter.dated,
         "status": letter.status,
         "draft": DRAFT,
+        "cautions": _cautions(letter),
         "sections": sections,
         "add_words": ADD_WORDS,
         "add": ADD,
@@ -89,6 +91,12 @@ def letter_content(letter: Letter) -> dict[str, Any]:
         "facts_words": FACTS_WORDS,
         "facts": [_fact(fact, numbers[fact.key]) for fact in letter.facts],
     }
+
+
+def _cautions(letter: Letter) -> tuple[str, ...]:
+    """What limits the figures of tipping, where the letter speaks of them."""
+    tipping = any(name in fact.field for fact in letter.facts for name in ("tip_", "push_off"))
+    return BESIDE[STEADY][-1:] if tipping else ()
 
 
 def _fact(fact: Fact, number: int) -> dict[str, Any]:
