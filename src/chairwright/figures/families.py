@@ -63,9 +63,9 @@ class Ground:
     def words(self) -> str:
         """The place in words."""
         if self.way == "cross":
-            found = f"on a cross slope of {self.degrees:g} deg"
+            found = f"on a cross slope of {self.degrees:.1f} deg"
         else:
-            found = "level" if self.way == "level" else f"{self.way} {self.degrees:g} deg"
+            found = "level" if self.way == "level" else f"{self.way} {self.degrees:.1f} deg"
         if self.surface:
             found = f"{found}, {rolling.surfaces()[self.surface].label}"
         soft = self.pressure_pct != FULL_PCT

@@ -76,7 +76,7 @@ def _device_spare(typed: str) -> Made | None:
         spare = contact_pitch_deg(rows, occupant) - needed
         return np.where(np.isnan(spare), NO_DEVICE_DEG, spare)
 
-    words = f"a step of {size:g} mm" if kind == "step" else f"the foot of a {size:g} deg slope"
+    words = f"a step of {size:g} mm" if kind == "step" else f"the foot of a {size:.1f} deg slope"
     label = f"Pitch to spare before the anti-tip device grounds at {words}"
     return Made(label, exact=formula, touches=(*GEAR, "anti_tip"), after="anti_tip")
 

@@ -21,7 +21,7 @@ ROOM = {
     "door": Page(86.0, 112.0),
     "corner": Page(86.0, 112.0),
     "ramp": Page(150.0, 150.0),
-    "cross_slope": Page(86.0, 130.0),
+    "cross_slope": Page(120.0, 150.0),
 }
 """Room for the drawing of a kind of place; two narrow ones stand side by side [mm]."""
 

@@ -22,7 +22,7 @@ PAGE = (Path(__file__).parents[3] / "docs" / "reference" / "figures.md").read_te
         ("door_turn_mm@780", "Corridor needed to turn into a door of 780 mm, in one turn"),
         (
             "device_spare_deg@slope_4.76",
-            "Pitch to spare before the anti-tip device grounds at the foot of a 4.76 deg slope",
+            "Pitch to spare before the anti-tip device grounds at the foot of a 4.8 deg slope",
         ),
         (
             "device_spare_deg@step_30",
