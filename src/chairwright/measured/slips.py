@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from chairwright.files.chair_measures import CHAIR_MEASURES
 from chairwright.files.measured import Reading
 from chairwright.measured.closures import CLOSURES, Closure, limit
+from chairwright.units import parse_quantity
 
 SWAPPED, DOUBLED, DROPPED, UNIT, TEN_CM, MISREAD = range(6)
 """Kinds of slip, the likelier first (common practice, no source)."""
@@ -176,14 +177,14 @@ _NUMBER = re.compile(r"(-?)(\d+(?:\.\d+)?)(?=\s*[A-Za-z]*$)")
 
 def _digits(reading: Reading) -> Iterator[Slip]:
     match = _NUMBER.match(reading.quantity.typed)
-    if match is None or float(match[2]) == 0.0:
+    if match is None:
         return
-    typed, per_unit = match[2], reading.value / float(match[0])
-    sign = -1.0 if match[1] else 1.0
+    typed, rest = match[2], reading.quantity.typed[match.end() :]
 
     def slip(kind: int, meant: str, words: str) -> Slip:
         text = f"{words}, {match[1]}{meant} written as {match[0]}"
-        return Slip(kind, round(sign * float(meant) * per_unit, 9), text)
+        quantity = reading.quantity.dimension, reading.where
+        return Slip(kind, parse_quantity(f"{match[1]}{meant}{rest}", *quantity).value, text)
 
     for at in range(len(typed) - 1):
         one, two = typed[at], typed[at + 1]
