@@ -39,6 +39,7 @@ COMMANDS = (
     Command("compare", "chairwright.cli.compare", "show two to four set-ups side by side"),
     Command("places", "chairwright.cli.places", "judge a set-up by the client's places"),
     Command("scales", "chairwright.cli.scales", "find the centre of mass from scales under wheels"),
+    Command("measured", "chairwright.cli.measured", "judge a chair as measured, of any maker"),
     Command("order", "chairwright.cli.order", "order a set-up: parts, prices, delivery"),
     Command("adjust", "chairwright.cli.adjust", "adjust a chair from one set-up to another"),
     Command("payer", "chairwright.cli.payer", "find the payer's class of a set-up and its codes"),
