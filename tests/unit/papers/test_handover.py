@@ -12,7 +12,7 @@ from pypdf import PageObject, PdfReader
 
 from chairwright.order.handover import Handover
 from chairwright.order.handover_make import make_handover
-from chairwright.papers.pack.handover import day_words, handover_pdf
+from chairwright.papers.pack.handover import day_words, handover_content, handover_pdf
 from chairwright.papers.typeset import Paper
 from chairwright.papers.words import Units
 from tests.unit.order.letters import DEMO, opened, ordered, surroundings
@@ -51,6 +51,14 @@ def test_everything_that_is_checked_and_told_is_printed(name: str, paper: Paper)
     said += [each.dimension.label for each in found.measured]
     said += [row.words for row in found.settings]
     assert [words for words in said if words not in text] == []
+
+
+def test_what_is_on_one_side_is_ticked_on_one_side() -> None:
+    one, two = (handover_content(handover(name))["settings"] for name in ("hem-004", "avg-001"))
+    single = {row["label"] for row in one if row["sides"] == [True, False]}
+    assert single == {"Foot supports", "Hanger length"}
+    assert all(row["sides"] == [True, True] for row in one if row["label"] not in single)
+    assert all(row["sides"] == [True, True] for row in two)
 
 
 @pytest.mark.parametrize("paper", ["a4", "us-letter"])

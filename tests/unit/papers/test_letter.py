@@ -16,6 +16,7 @@ from chairwright.order.accepted import Acceptance
 from chairwright.order.justification import Evidence, Fact, Letter, written
 from chairwright.order.justification_letter import PLAN, heading_of, make_letter
 from chairwright.order.payer_result import NO_PROMISE
+from chairwright.papers.cautions import BESIDE, STEADY
 from chairwright.papers.pack.letter import ADD_WORDS, DRAFT, SIGNATURES, letter_pdf
 from chairwright.papers.typeset import Paper
 from tests.unit.order.letters import DEMO, assessed, opened, ordered, surroundings
@@ -43,6 +44,12 @@ def body_of(found: Letter, paper: Paper = "a4") -> str:
     text = FURNITURE.sub("", text_of(found, paper))
     start = text.index(f"{found.sections[0].title} ")
     return text[start : text.index("For the clinician to add")]
+
+
+@pytest.mark.parametrize("name", DEMO)
+def test_what_limits_the_angles_stands_before_them(name: str) -> None:
+    text = text_of(letter(name))
+    assert text.index(BESIDE[STEADY][-1]) < text.index(" degrees")
 
 
 @pytest.mark.parametrize("paper", ["a4", "us-letter"])

@@ -26,6 +26,8 @@ from chairwright.papers.typeset import Paper, typeset
 from chairwright.papers.words import Units
 from chairwright.units import inches_text
 
+SIXTEENTHS = 16
+"""Inches as on the handover: an eighth would use up a tolerance of 2 mm."""
 ORIGINS = (("Ordered sizes", "ordered"), ("What follows from them", "follows"))
 SIGNATURES = ("Ordered by, name", "Signature", "Date")
 RECEIVED = ("Received by the maker, name", "Signature", "Date")
@@ -119,7 +121,7 @@ def _parts(order: Order) -> list[Data]:
 
 
 def _dimension(each: Dimension, units: Units) -> Data:
-    inches = inches_text(each.value) if units == "in" and each.unit == "mm" else ""
+    inches = inches_text(each.value, SIXTEENTHS) if units == "in" and each.unit == "mm" else ""
     return {
         "label": each.label,
         "value": f"{dimension_value(each).replace('-', '−')} {each.unit}",
