@@ -99,11 +99,17 @@ def label(pack: Pack) -> bytes:
 
 def set_up_sheet(pack: Pack) -> bytes:
     """The sheet of the set-up with every figure."""
+    from chairwright.fitting.described import describe
+    from chairwright.fitting.fit import read_person
     from chairwright.papers.from_fit import sheet_of
     from chairwright.papers.sheet import setup_sheet_pdf
 
     order, heading = pack.order, pack.order.heading
-    payload = sheet_of(pack.person, order.setup, heading.name, pack.units, pack.paper)
+    person, setup = pack.person, order.setup
+    if pack.surroundings is not None:
+        person = read_person(person.client, pack.surroundings)
+        setup = describe(setup.line, person.occupant, setup.index, person.targets)
+    payload = sheet_of(person, setup, heading.name, pack.units, pack.paper)
     status = f"{ACCEPTED} {_name(order)}." if order.accepted else payload.status
     dated = replace(payload, date=heading.dated, revision=str(order.revision), status=status)
     return setup_sheet_pdf(dated, pack.paper)

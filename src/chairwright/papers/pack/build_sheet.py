@@ -10,8 +10,9 @@ from collections.abc import Iterator
 from chairwright.drawing.hole_marks import Codes
 from chairwright.line.choices import CHOICES, NONE
 from chairwright.order.adjust_follow import BOTH_SIDES, DEVICE_TEST, LOCK_TEST, NEW_LOCKS, SQUARE
+from chairwright.order.handover import Measured
+from chairwright.order.handover_checks import measured
 from chairwright.order.order import Order
-from chairwright.order.order_dimensions import Dimension
 from chairwright.order.parts import PartRow, SettingRow
 from chairwright.order.steps import CASTERS, DEVICE, EXTRAS, LAST, LOCKS, WHEEL, WORKS
 from chairwright.papers.order import step_words
@@ -157,14 +158,14 @@ def _notes(group: str, order: Order) -> Iterator[str]:
 
 
 def _measured(order: Order, units: Units) -> Iterator[Data]:
-    found = {each.name: each for each in order.dimensions}
+    found = {each.dimension.name: each for each in measured(order)}
     for name in MEASURED:
         if name in found:
             yield _reading(found[name], units)
 
 
-def _reading(each: Dimension, units: Units) -> Data:
-    low, high = each.value - each.tolerance, each.value + each.tolerance
+def _reading(allowed: Measured, units: Units) -> Data:
+    each, low, high = allowed.dimension, allowed.low, allowed.high
     inches = ""
     if units == "in" and each.unit == "mm":
         inches = f"{inches_text(low, 16)} to {inches_text(high, 16)}".replace("-", "−")
