@@ -101,6 +101,7 @@ def mirrored(occupant: Occupant) -> Occupant:
         feet_that_push=tuple(other[side] for side in occupant.feet_that_push),
         hands_that_push=tuple(other[side] for side in occupant.hands_that_push),
         lower_leg_mm={other[side]: mm for side, mm in occupant.lower_leg_mm.items()},
+        knee_above_joint_mm={other[side]: mm for side, mm in occupant.knee_above_joint_mm.items()},
     )
 
 

@@ -13,6 +13,7 @@ from chairwright.chair.steps import STEPS
 from chairwright.figures import rolling, stroke
 from chairwright.figures.evaluate import figures_of
 from chairwright.figures.families import FAMILIES, named, named_at, resolve
+from chairwright.figures.families_room import ROOM_FAMILIES
 from chairwright.figures.reach import RIM_TUBE_HALF_MM, elbow_angle
 from chairwright.figures.registry import FIGURES
 from chairwright.figures.rolling import Coefficients
@@ -315,7 +316,8 @@ def test_names_of_places() -> None:
         assert FIGURES[name].name == name
         assert name not in list(FIGURES)
         assert FIGURES[name] is FIGURES[name]
-    assert {name.partition("@")[0] for name in NAMED} == set(FAMILIES)
+    moving = {name.partition("@")[0] for name in NAMED}
+    assert moving | {family.name for family in ROOM_FAMILIES} == set(FAMILIES)
     for name in UNNAMED:
         assert name not in FIGURES
         assert resolve(name) is None
