@@ -27,6 +27,9 @@ ROUNDS = 32
 """Golden sections after the coarse look: the bracket shrinks by 2e-7."""
 RADII = 61
 ANGLES = 61
+AT_ONCE = 6000
+"""Values looked at in one array; more would leave the processor's cache."""
+
 Need = Callable[[FloatArray], FloatArray]
 
 
@@ -38,7 +41,7 @@ def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> Flo
     Parameters
     ----------
     need : callable
-        From places of shape (n,) to values of shape (n,).
+        From places of shape (m, n) to values of shape (m, n), column by column alike.
     low, high : ndarray, shape (n,)
     steps : int
         Places of the coarse look.
@@ -49,16 +52,20 @@ def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> Flo
         Least of all values met.
     """
     part = np.linspace(0.0, 1.0, steps)
-    values = np.array([need(low + (high - low) * each) for each in part])
+    rows = max(1, AT_ONCE // max(1, len(low)))
+    looks = [need(low + (high - low) * some[:, None]) for some in _pieces(part, rows)]
+    values = np.concatenate(looks)
     edge = np.full((1, *low.shape), np.inf)
     before, after = np.concatenate([edge, values[:-1]]), np.concatenate([values[1:], edge])
     valleys = np.where((values <= before) & (values <= after), values, np.inf)
-    least = values.min(axis=0)
-    for best in np.argsort(valleys, axis=0, kind="stable")[:2]:
-        left = low + (high - low) * part[np.maximum(best - 1, 0)]
-        right = low + (high - low) * part[np.minimum(best + 1, steps - 1)]
-        least = np.minimum(least, _golden(need, left, right))
-    return np.asarray(least)
+    best = np.argsort(valleys, axis=0, kind="stable")[:2]
+    left = low + (high - low) * part[np.maximum(best - 1, 0)]
+    right = low + (high - low) * part[np.minimum(best + 1, steps - 1)]
+    return np.asarray(np.minimum(values.min(axis=0), _golden(need, left, right).min(axis=0)))
+
+
+def _pieces(part: FloatArray, size: int) -> list[FloatArray]:
+    return [part[start : start + size] for start in range(0, len(part), size)]
 
 
 def _golden(need: Need, left: FloatArray, right: FloatArray) -> FloatArray:
@@ -78,6 +85,11 @@ def _golden(need: Need, left: FloatArray, right: FloatArray) -> FloatArray:
     return np.asarray(least)
 
 
+def _across(corners: FloatArray, at: FloatArray) -> FloatArray:
+    """Corners of shape (k, n) made to go with places of shape (n,) or (m, n)."""
+    return corners if at.ndim == 1 else corners[:, None, :]
+
+
 class _Pushed:
     """The outline at one angle, pushed against both outer walls.
 
@@ -88,6 +100,7 @@ class _Pushed:
 
     def __init__(self, x: FloatArray, y: FloatArray, angle: FloatArray) -> None:
         sine, cosine = np.sin(angle), np.cos(angle)
+        x, y = _across(x, angle), _across(y, angle)
         self.ahead = np.max(x * cosine + y * sine, axis=0) - (x * cosine - y * sine)
         self.aside = (x * sine + y * cosine) - np.min(x * sine - y * cosine, axis=0)
 
@@ -218,6 +231,7 @@ class _Swing:
     """
 
     def __init__(self, x: FloatArray, y: FloatArray, radius: FloatArray) -> None:
+        x, y = _across(x, radius), _across(y, radius)
         across = radius + y
         self.first = np.max(np.hypot(np.minimum(x, 0.0), across), axis=0)
         self.second = np.max(np.hypot(np.maximum(x, 0.0), across), axis=0)

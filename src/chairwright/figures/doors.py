@@ -101,15 +101,16 @@ def door_corridor_mm(corners: Sequence[Corner], opening: ArrayLike) -> FloatArra
         chair is wider than the opening. More moves can do with less: ``routes.door_route``.
     """
     x, y, known = beside(corners, opening)
-    squares, nearest = (np.minimum(x, 0.0) ** 2, np.maximum(x, 0.0) ** 2), np.max(y, axis=0)
+    aside, nearest = y[:, None, :], np.max(y, axis=0)
+    squares = [ends[:, None, :] ** 2 for ends in (np.minimum(x, 0.0), np.maximum(x, 0.0))]
     span = 4 * (np.max(np.hypot(x, y), axis=0) + known)
 
     def need(part: FloatArray) -> FloatArray:
         radius = span * part**2
-        away = np.square(radius + y)  # of each pair of corners the one on the far side counts
+        away = np.square(radius + aside)  # of each pair of corners the one on the far side counts
         first, second = (np.sqrt(np.max(away + x2, axis=0)) for x2 in squares)
         turn = Turn(first, second, radius - nearest)
         return np.asarray(turn.first + door_setback(turn, known))
 
     least = least_over(need, np.zeros_like(span), np.ones_like(span), RADII)
-    return np.where(known < 2 * np.max(y, axis=0), np.inf, least)
+    return np.where(known < 2 * nearest, np.inf, least)
