@@ -50,6 +50,11 @@ CARER = "the carer"
 HANDLE_SPARE_MM = 50.0
 """Push handles this near to the best height will do (common practice, no source)."""
 
+NARROWER_IS_HARDER = ("corner_free_mm", "corner_arc_mm", "door_turn_mm")
+MORE_IS_HARDER = ("device_spare_deg", "start_lift_mps2", "braking_lift_mps2")
+"""Families that grow or fall with their one number, whatever the chair: a narrower way in needs a
+wider way out, a steeper slope leaves less to tipping, a higher step less to the device."""
+
 _MAKERS: dict[type[Place], Callable[[Any, Asking], Iterable[Target]]] = {
     Door: door_targets,
     Corridor: corridor_targets,
@@ -166,13 +171,37 @@ def not_implied(targets: Sequence[Target]) -> Iterator[Target]:
             yield target
 
 
+def as_hard(figure: str, other: str) -> bool:
+    """Whether a range of one figure is never easier to hold than the same range of another.
+
+    Parameters
+    ----------
+    figure, other : str
+        The same figure is as hard as itself; of a family, one of a narrower way or of a steeper
+        slope or a higher step.
+    """
+    if figure == other:
+        return True
+    (family, _, typed), (second, _, easier) = figure.partition("@"), other.partition("@")
+    if family != second:
+        return False
+    if family in NARROWER_IS_HARDER:
+        return float(typed) <= float(easier)
+    if family in MORE_IS_HARDER:
+        (kind, _, more), (same, _, less) = typed.partition("_"), easier.partition("_")
+        return kind == same and bool(more and less) and float(more) >= float(less)
+    return False
+
+
 def _implies(other: Target, target: Target, *, strict: bool) -> bool:
     """Whether whoever holds one target holds the other; not for two alike when ``strict``."""
-    if (other.figure, other.must) != (target.figure, target.must) or other.weight < target.weight:
+    if other.must != target.must or other.weight < target.weight:
+        return False
+    if not as_hard(other.figure, target.figure):
         return False
     if not target.must and None not in (target.low, target.high):
         return False
     low = target.low is None or (other.low is not None and other.low >= target.low)
     high = target.high is None or (other.high is not None and other.high <= target.high)
-    same = (other.low, other.high) == (target.low, target.high)
+    same = (other.figure, other.low, other.high) == (target.figure, target.low, target.high)
     return low and high and not (strict and same)

@@ -21,7 +21,7 @@ from chairwright.places.kinds import (
     Toilet,
 )
 from chairwright.places.model import Carer, OwnLimits, Place
-from chairwright.targets.from_places import carer_targets, from_places, place_targets
+from chairwright.targets.from_places import as_hard, carer_targets, from_places, place_targets
 
 from .asked import MUST, Asked, around, asks, kept, of
 from .people import person
@@ -157,9 +157,15 @@ def test_two_sided_wishes_are_all_kept() -> None:
     assert [place for place, _ in kept(*beds)] == ["a", "b"]
 
 
-def test_another_figure_is_another_matter() -> None:
-    corners = [Corner(name=n, width_in_mm=w, width_out_mm=900) for n, w in (("a", 950), ("b", 900))]
-    assert [place for place, _ in kept(*corners)] == ["a", "a", "b", "b"]
+def corner(name: str, width_in: float, width_out: float) -> Corner:
+    return Corner(name=name, width_in_mm=width_in, width_out_mm=width_out)
+
+
+def test_a_corner_wider_both_ways_is_implied() -> None:
+    found = kept(corner("a", 950, 900), corner("b", 900, 900))
+    assert [place for place, _ in found] == ["b", "b"]
+    found = kept(corner("a", 950, 900), corner("b", 900, 950))
+    assert [place for place, _ in found] == ["a", "a", "b", "b"]
 
 
 def test_the_carers_own_wish_comes_last() -> None:
@@ -180,3 +186,21 @@ def test_what_is_left_says_the_same_as_all() -> None:
     for target in every:
         ends = [t.high for t in left if (t.figure, t.must) == (target.figure, target.must)]
         assert target.high is None or min(end for end in ends if end is not None) <= target.high
+
+
+@pytest.mark.parametrize(
+    ("figure", "other", "hard"),
+    [
+        ("corner_free_mm@770", "corner_free_mm@940", True),
+        ("corner_free_mm@940", "corner_free_mm@770", False),
+        ("corner_free_mm@770", "corner_arc_mm@940", False),
+        ("device_spare_deg@slope_4.8", "device_spare_deg@slope_2", True),
+        ("device_spare_deg@slope_4.8", "device_spare_deg@step_2", False),
+        ("start_lift_mps2@up_4.8", "start_lift_mps2@up_2", True),
+        ("start_lift_mps2@up_2", "start_lift_mps2@level", False),
+        ("overall_width_mm", "overall_width_mm", True),
+        ("rim_force_n@up_4_hard", "rim_force_n@up_2_hard", False),
+    ],
+)
+def test_which_figure_is_as_hard_as_another(figure: str, other: str, *, hard: bool) -> None:
+    assert as_hard(figure, other) is hard
