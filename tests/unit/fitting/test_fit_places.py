@@ -38,7 +38,7 @@ def test_what_is_only_told_never_changes_the_set_up() -> None:
     person, line = read_person(client, where), load_line("everyday")
     told = [t for t in person.targets if t.place and t.weight == 0]
     assert {t.figure for t in told} == {
-        "device_spare_deg@step_25", "device_spare_deg@step_200",
+        "device_spare_deg@step_200",
         "tip_lever_n", "step_force_n@25", "step_force_n@200",
         "rear_step_force_n@25", "rear_step_force_n@120", "rear_step_force_n@200",
     }  # fmt: skip
