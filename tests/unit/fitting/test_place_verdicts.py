@@ -74,7 +74,7 @@ def test_a_must_on_nominal_values_is_noted_beside_a_missed_wish() -> None:
     person, setup = example("tal-002")
     ramp = place_verdicts(person, setup)[0]
     assert ramp.word == "holds, not as preferred"
-    assert ramp.notes[0] == "On nominal values only: Push-off that lifts the casters, up 5.711 deg."
+    assert ramp.notes[0] == "On nominal values only: Push-off that lifts the casters, up 5.7 deg."
 
 
 def test_margins_on_a_ramp_and_across_a_slope() -> None:
