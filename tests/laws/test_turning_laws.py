@@ -20,6 +20,7 @@ from chairwright.figures.corner import (
     corner_widths_mm,
 )
 from chairwright.figures.doors import door_corridor_mm, door_straight_mm
+from chairwright.figures.folded import missing_mm
 from chairwright.figures.turning import (
     Corner,
     box_corners,
@@ -35,7 +36,7 @@ from chairwright.places.arcs import corner_arc, door_arc
 from chairwright.places.clearance import route_clearance_mm
 from chairwright.places.field import Fineness
 from chairwright.places.moves import Move, Pose, Route
-from chairwright.places.openings import missing_mm, ways_through
+from chairwright.places.openings import ways_through
 from chairwright.places.outline import Outline
 from chairwright.places.rooms import three_arc_room
 from chairwright.places.routes import corner_route

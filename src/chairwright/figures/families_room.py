@@ -22,7 +22,7 @@ from chairwright.figures.corner import corner_best_arc_out_mm, corner_free_out_m
 from chairwright.figures.doors import door_corridor_mm
 from chairwright.figures.family import NUMBER, Family, Made, number
 from chairwright.figures.figure import PLACES, STEADY
-from chairwright.figures.folded import stowed_box
+from chairwright.figures.folded import missing_mm, stowed_box
 from chairwright.figures.outline import corners_of
 from chairwright.figures.steps_up import kerb_pitch_deg
 from chairwright.figures.turning import Corner, stacked
@@ -85,12 +85,11 @@ def _boot_missing(typed: str) -> Made | None:
     found = re.fullmatch(rf"({NUMBER})x({NUMBER})x({NUMBER})_(on|off)", typed)
     if found is None:
         return None
-    space = np.sort([float(found[place]) for place in (1, 2, 3)])
+    width, height, depth = (float(found[place]) for place in (1, 2, 3))
     off = found[4] == "off"
 
     def formula(rows: Rows, occupant: Occupant) -> FloatArray:
-        edges = np.sort(np.array(stowed_box(rows, wheels_off=off)), axis=0)
-        return np.asarray(np.max(edges - space[:, None], axis=0))
+        return missing_mm(stowed_box(rows, wheels_off=off), width, height, depth)
 
     label = f"Folded chair, wheels {found[4]}: what the boot lacks (below zero: to spare)"
     return Made(label, exact=formula, after="push_handle")

@@ -6,7 +6,10 @@ stay on (common practice, no source).
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
+from numpy.typing import ArrayLike
 
 from chairwright.chair.rows import Rows
 from chairwright.figures.space import back_top, chair_width, push_handle, top_without_wheels
@@ -46,3 +49,30 @@ def stowed_box(rows: Rows, *, wheels_off: bool) -> tuple[FloatArray, FloatArray,
         height = np.maximum(height, rows["rear_height"] + rows["rear_radius"])
         width = closed + chair_width(rows) - rows["width"]
     return rows["wheelbase"] + rows["caster_radius"] - behind, width, height
+
+
+def missing_mm(
+    box: tuple[ArrayLike, ArrayLike, ArrayLike],
+    width: float,
+    height: float,
+    depth: float = math.inf,
+) -> FloatArray:
+    """How much the tightest size lacks for a box that goes in straight, shape (n,) [mm].
+
+    Parameters
+    ----------
+    box : tuple of three array_like, shape (n,) [mm]
+        Edges, for an array of chairs.
+    width, height, depth : float [mm]
+        Of the opening and behind it.
+
+    Returns
+    -------
+    ndarray, shape (n,) [mm]
+        Of the best of the six ways to lay it; negative is room to spare.
+    """
+    edges = np.sort(
+        np.array(np.broadcast_arrays(*map(np.atleast_1d, box)), dtype=np.float64), axis=0
+    )
+    space = np.sort(np.array([width, height, depth], dtype=np.float64))
+    return np.asarray(np.max(edges - space[:, None], axis=0))

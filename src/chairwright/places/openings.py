@@ -12,10 +12,6 @@ from itertools import permutations
 from math import acos, atan2, cos, degrees, hypot, inf, sin
 from typing import Literal
 
-import numpy as np
-from numpy.typing import ArrayLike
-
-from chairwright.mass_points import FloatArray
 from chairwright.places.walls import positive
 
 Axis = Literal["", "width", "height", "depth"]
@@ -130,27 +126,3 @@ def _tilted(side: Box, space: Box, axis: Axis) -> list[Way]:
         return []
     a, b, c = side
     return [Way(a, b, c, axis, tilt)]
-
-
-def missing_mm(
-    box: tuple[ArrayLike, ArrayLike, ArrayLike], width: float, height: float, depth: float = inf
-) -> FloatArray:
-    """How much the tightest size lacks for a box that goes in straight, shape (n,) [mm].
-
-    Parameters
-    ----------
-    box : tuple of three array_like, shape (n,) [mm]
-        Edges, for an array of chairs.
-    width, height, depth : float [mm]
-        Of the opening and behind it.
-
-    Returns
-    -------
-    ndarray, shape (n,) [mm]
-        Of the best of the six ways to lay it; negative is room to spare.
-    """
-    edges = np.sort(
-        np.array(np.broadcast_arrays(*map(np.atleast_1d, box)), dtype=np.float64), axis=0
-    )
-    space = np.sort(np.array([width, height, depth], dtype=np.float64))
-    return np.asarray(np.max(edges - space[:, None], axis=0))

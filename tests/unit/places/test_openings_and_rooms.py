@@ -9,9 +9,10 @@ import pytest
 
 from chairwright.errors import InputError
 from chairwright.figures.doors import door_corridor_mm, door_straight_mm
+from chairwright.figures.folded import missing_mm
 from chairwright.figures.turning import box_corners
 from chairwright.places.clearance import route_clearance_mm
-from chairwright.places.openings import Way, least_tilt_deg, missing_mm, ways_through
+from chairwright.places.openings import Way, least_tilt_deg, ways_through
 from chairwright.places.outline import Outline
 from chairwright.places.rooms import lift_ride, pivot_room_mm, three_arc_room
 from chairwright.places.walls import room_walls
