@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Literal
 
 import numpy as np
 
+from chairwright.chair.weighed import CentreWeighed
 from chairwright.mass_points import FloatArray, MassPoints
 from chairwright.person.body import Body, build_body
 from chairwright.person.client import Carried, CarryPlace, Client
@@ -39,6 +40,8 @@ class Occupant:
         Back of the knee to the sole, shoe on, of the legs that are whole.
     knee_above_joint_mm : dict of side to float [mm]
         Top of the bent knee above its joint, of the legs that are whole.
+    weighed : CentreWeighed or None
+        What scales said of the centre of mass; None leaves it to the body model.
     """
 
     body: Body
@@ -47,6 +50,7 @@ class Occupant:
     carries: tuple[Carried, ...]
     lower_leg_mm: dict[LimbSide, float]
     knee_above_joint_mm: dict[LimbSide, float] = field(default_factory=dict)
+    weighed: CentreWeighed | None = None
 
     @property
     def feet_that_rest(self) -> tuple[LimbSide, ...]:
@@ -58,6 +62,10 @@ class Occupant:
     def load_kg(self) -> float:
         """Mass of the occupant with everything carried [kg]."""
         return self.body.mass_kg + sum(item.mass_kg for item in self.carries)
+
+    def as_weighed(self, points: list[MassPoints]) -> list[MassPoints]:
+        """Segments that the body model has placed, where the scales say that they are."""
+        return points if self.weighed is None else self.weighed.moved(points)
 
     def carried_points(self) -> list[MassPoints]:
         """Point masses of the carried loads, frame axes."""
@@ -103,6 +111,22 @@ def _knees_above(body: Body, measures: MeasureSet) -> Iterator[tuple[LimbSide, f
         shank, height = body.shank_mm[side], measures.find("knee_height", side)
         if shank is not None and height is not None and body.foot_length_mm.get(side) is not None:
             yield side, max(height.value - shank - body.ankle_height_mm, 0.0)
+
+
+def own_points(points: Iterable[MassPoints], occupant: Occupant) -> list[MassPoints]:
+    """Those points that are segments of the occupant's body: the segment's name and its mass.
+
+    Parameters
+    ----------
+    points : iterable of MassPoints
+    occupant : Occupant
+    """
+    own = {segment.name: segment.mass_kg for segment in occupant.body.segments}
+    return [
+        point
+        for point in points
+        if isinstance(point.mass_kg, float) and own.get(point.name) == point.mass_kg
+    ]
 
 
 def hip_place(

@@ -184,7 +184,8 @@ def back_surface(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     rows["lean"] = rows["back_set"] + np.radians(rows.option("back_support", "tilt_deg"))
     hip = hip_place(occupant.body, rows["lean"], rows["seat_slope"], behind, rows["cushion_rear"])
     rows["hip_x"], rows["hip_z"] = hip
-    points, joints = upper_body_points(occupant.body, *hip, rows["lean"])
+    body, joints = upper_body_points(occupant.body, *hip, rows["lean"])
+    points = occupant.as_weighed(body)
     rows["shoulder_x"], rows["shoulder_z"] = (np.asarray(place) for place in joints.shoulder)
     along = BACK_SUPPORT_HEIGHT_MM
     mass = rows.option("back_support", "mass_kg")
@@ -206,7 +207,7 @@ def _pushing_leg(rows: Rows, occupant: Occupant, side: LimbSide) -> list[MassPoi
     rows[f"shank_{side}"], rows[f"sole_{side}"] = angles[1], angles[2]
     points, joints = leg_points(body, side, rows["hip_x"], rows["hip_z"], *angles)
     _note_toe(rows, side, joints.toe)
-    return points
+    return occupant.as_weighed(points)
 
 
 def _note_toe(rows: Rows, side: LimbSide, toe: Joint | None) -> None:
@@ -242,7 +243,7 @@ def _resting_leg(
     hip = rows["hip_x"], rows["hip_z"]
     points, joints = leg_points(occupant.body, side, *hip, rows["seat_slope"], shank)
     _note_toe(rows, side, joints.toe)
-    return points
+    return occupant.as_weighed(points)
 
 
 def plates(rows: Rows, occupant: Occupant) -> list[MassPoints]:

@@ -12,6 +12,7 @@ from chairwright.chair.rows import Rows
 from chairwright.figures.band import known
 from chairwright.figures.mass import MassBox, mass_box
 from chairwright.figures.registry import FIGURES
+from chairwright.figures.weighed_spread import weighed_spreads
 
 FORE_AFT_MM = 25.0
 HEIGHT_MM = 30.0
@@ -45,21 +46,29 @@ def spreads_of(
     ----------
     First principles: the figure at the four corners of the occupant's centre of mass, moved
     fore and aft and up and down at once; the farthest counts. Each formula is monotone along
-    both (the least of several angles is concave), so no inner point lies farther.
+    both (the least of several angles is concave), so no inner point lies farther. An occupant
+    found on scales has the spread that the scales leave instead.
     """
+    names = [name for name in (FIGURES if names is None else names) if _moves(name)]
+    if occupant.weighed is not None:
+        return weighed_spreads(rows, occupant, occupant.weighed, names)
     box = mass_box(rows)
     corners = [_moved(box, rows, occupant, *signs) for signs in product((-1.0, 1.0), repeat=2)]
     found: dict[str, float] = {}
-    for name in FIGURES if names is None else names:
-        figure = FIGURES[name]
-        if figure.weighed is None or name in NO_SPREAD:
+    for name in names:
+        formula = FIGURES[name].weighed
+        if formula is None:
             continue
-        middle = float(figure.weighed(rows, box).low[0])
-        ends = [float(figure.weighed(rows, corner).low[0]) for corner in corners]
+        middle = float(formula(rows, box).low[0])
+        ends = [float(formula(rows, corner).low[0]) for corner in corners]
         spread = max(abs(end - middle) for end in ends)
         if np.isfinite(spread) and spread > 0.0:
             found[name] = spread
     return found
+
+
+def _moves(name: str) -> bool:
+    return FIGURES[name].weighed is not None and name not in NO_SPREAD
 
 
 def _moved(box: MassBox, rows: Rows, occupant: Occupant, ahead: float, up: float) -> MassBox:

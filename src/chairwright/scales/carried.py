@@ -9,16 +9,14 @@ import numpy as np
 
 from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import Rows
+from chairwright.chair.weighed import COVERAGE, CentreWeighed
 from chairwright.figures.evaluate import figures_of
 from chairwright.figures.registry import FIGURES
 from chairwright.figures.spread import NO_SPREAD
+from chairwright.figures.weighed_spread import axes
 from chairwright.mass_points import FloatArray, MassPoints
 from chairwright.scales.from_setup import estimate, of_body
-from chairwright.scales.propagate import COVERAGE, Measured
-
-POSTURE_SHARE = 0.2
-"""How much of the model's own move of the body, from one set-up to the other, is not relied on:
-a half width (common practice, no source)."""
+from chairwright.scales.propagate import Measured
 
 
 @dataclass(frozen=True)
@@ -43,6 +41,13 @@ class OccupantShift:
     up_mm: float
     estimated_at_mm: tuple[float, float, float]
     covariance: FloatArray
+
+    @property
+    def centre(self) -> CentreWeighed:
+        """The same without the mass, as an occupant holds it."""
+        shift = self.ahead_mm, self.left_mm, self.up_mm
+        rows = tuple(tuple(float(each) for each in row) for row in self.covariance)
+        return CentreWeighed(shift, self.estimated_at_mm, rows)
 
 
 @dataclass(frozen=True)
@@ -140,6 +145,18 @@ def corrected_occupant(occupant: Occupant, mass_kg: float) -> Occupant:
     return replace(occupant, body=replace(occupant.body, mass_kg=mass_kg, segments=segments))
 
 
+def weighed_occupant(occupant: Occupant, shift: OccupantShift) -> Occupant:
+    """The occupant as weighed, for every set-up: its points of mass are where the scales say.
+
+    Parameters
+    ----------
+    occupant : Occupant
+        As estimated.
+    shift : OccupantShift
+    """
+    return replace(corrected_occupant(occupant, shift.mass_kg), weighed=shift.centre)
+
+
 def corrected_rows(
     rows: Rows, points: Sequence[MassPoints], occupant: Occupant, shift: OccupantShift
 ) -> Rows:
@@ -188,7 +205,7 @@ def carried_over(
     """
     figures = _figures(rows, points, occupant, shift)
     variance = dict.fromkeys(figures, 0.0)
-    for step in _axes(shift, estimate(points, occupant)[1]):
+    for step in axes(shift.centre, np.array(estimate(points, occupant)[1])):
         ends = [_figures(rows, points, occupant, _stepped(shift, sign * step)) for sign in (1, -1)]
         for name in figures:
             variance[name] += ((ends[0][name] - ends[1][name]) / 2.0) ** 2
@@ -207,16 +224,6 @@ def _figures(
     return {
         name: float(value[0]) for name, value in figures_of(fresh, who, FIGURES_CARRIED).items()
     }
-
-
-def _axes(shift: OccupantShift, place: tuple[float, float, float]) -> FloatArray:
-    """Standard uncertainty along each axis of the covariance, shape (4, 4)."""
-    moved = np.subtract(place, shift.estimated_at_mm) * POSTURE_SHARE / COVERAGE
-    covariance = shift.covariance + np.diag([0.0, *(moved**2)])
-    scale = np.sqrt(np.diag(covariance))
-    scale[scale == 0.0] = 1.0
-    values, vectors = np.linalg.eigh(covariance / np.outer(scale, scale))
-    return np.asarray((vectors * np.sqrt(np.clip(values, 0.0, None)) * scale[:, None]).T)
 
 
 def _stepped(shift: OccupantShift, step: FloatArray) -> OccupantShift:

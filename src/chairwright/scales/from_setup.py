@@ -7,29 +7,23 @@ from dataclasses import replace
 
 import numpy as np
 
-from chairwright.chair.occupant import Occupant
+from chairwright.chair.occupant import Occupant, own_points
 from chairwright.chair.rows import Rows
 from chairwright.mass_points import MassPoints
 from chairwright.person.posture import centre_of_mass
 from chairwright.scales.model import ChairShare, SeatPlace, Session
 
 
-def body_points(points: Sequence[MassPoints], occupant: Occupant) -> list[MassPoints]:
-    """The points of a set-up that are segments of the occupant's body."""
-    return [point for point in points if of_body(point, occupant)]
-
-
 def of_body(point: MassPoints, occupant: Occupant) -> bool:
-    """Whether a point is a segment of the body: the segment's name and its mass."""
-    own = {segment.name: segment.mass_kg for segment in occupant.body.segments}
-    return isinstance(point.mass_kg, float) and own.get(point.name) == point.mass_kg
+    """Whether a point is a segment of the body."""
+    return bool(own_points([point], occupant))
 
 
 def estimate(
     points: Sequence[MassPoints], occupant: Occupant
 ) -> tuple[float, tuple[float, float, float]]:
     """Mass [kg] and centre of mass in frame axes [mm] that the body model gives in one set-up."""
-    mass, *place = centre_of_mass(body_points(points, occupant))
+    mass, *place = centre_of_mass(own_points(points, occupant))
     x, y, z = (_one(value) for value in place)
     return _one(mass), (x, y, z)
 

@@ -8,13 +8,12 @@ from math import sqrt
 
 import numpy as np
 
+from chairwright.chair.weighed import COVERAGE
 from chairwright.mass_points import FloatArray
 from chairwright.scales.centre import results
 from chairwright.scales.model import Readings, Session, readings
 
 STEP = 1e-30
-COVERAGE = 2.0
-"""Half widths are printed as two standard uncertainties, about 95 % (common practice)."""
 
 Formula = Callable[[Readings], Readings]
 

@@ -122,7 +122,9 @@ def _pushing_legs(occupant: Occupant, about: Place) -> dict[str, tuple[float, fl
         for segment in legs
     )
     ahead, below = mass * FARTHEST_LEG_MM, mass * FARTHEST_LEG_MM
-    x_mm, _, z_mm = about
+    moved = (0.0, 0.0, 0.0) if occupant.weighed is None else occupant.weighed.shift_mm
+    x_mm, z_mm = about[0] - moved[0], about[2] - moved[2]
+    across += mass * moved[1]
     return {
         "mass": (mass, mass),
         "x": (-0.1 * ahead - mass * x_mm, ahead - mass * x_mm),
