@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Any, Literal
 
 import numpy as np
 
@@ -42,6 +42,10 @@ class Occupant:
         Top of the bent knee above its joint, of the legs that are whole.
     weighed : CentreWeighed or None
         What scales said of the centre of mass; None leaves it to the body model.
+    client, measures : Client and MeasureSet, or None
+        Whose body it is, so that errors of the measures can be followed; None for a body made up.
+    kept : dict
+        What was worked out from it before, by whoever worked it out.
     """
 
     body: Body
@@ -51,6 +55,9 @@ class Occupant:
     lower_leg_mm: dict[LimbSide, float]
     knee_above_joint_mm: dict[LimbSide, float] = field(default_factory=dict)
     weighed: CentreWeighed | None = None
+    client: Client | None = field(default=None, compare=False, repr=False)
+    measures: MeasureSet | None = field(default=None, compare=False, repr=False)
+    kept: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
     @property
     def feet_that_rest(self) -> tuple[LimbSide, ...]:
@@ -102,6 +109,8 @@ def seat(client: Client, measures: MeasureSet) -> Occupant:
         carries=client.carries,
         lower_leg_mm={side: leg.value for side, leg in legs.items() if leg is not None},
         knee_above_joint_mm=dict(_knees_above(body, measures)),
+        client=client,
+        measures=measures,
     )
 
 
@@ -110,7 +119,8 @@ def _knees_above(body: Body, measures: MeasureSet) -> Iterator[tuple[LimbSide, f
     for side in SIDES:
         shank, height = body.shank_mm[side], measures.find("knee_height", side)
         if shank is not None and height is not None and body.foot_length_mm.get(side) is not None:
-            yield side, max(height.value - shank - body.ankle_height_mm, 0.0)
+            above = np.maximum(height.value - shank - body.ankle_height_mm, 0.0)
+            yield side, above if np.ndim(above) else float(above)
 
 
 def own_points(points: Iterable[MassPoints], occupant: Occupant) -> list[MassPoints]:

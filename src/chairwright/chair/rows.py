@@ -59,6 +59,10 @@ class Rows:
             {name: array[rows] for name, array in self.columns.items()},
         )
 
+    def alike(self) -> Rows:
+        """The same set-ups with columns of their own to add to."""
+        return Rows(self.line, self.index, dict(self.columns))
+
     def tried(self, choice: str, option: int) -> Rows:
         """The same rows with one option of one more choice; columns are shared until set."""
         trial = Rows(self.line, dict(self.index), dict(self.columns))

@@ -72,8 +72,8 @@ def foot_reach(rows: Rows, occupant: Occupant) -> FloatArray:
     """How much longer the pushing lower leg, shoe on, is than the cushion front is high [mm]."""
     if not occupant.feet_that_push:
         return np.full(len(rows), np.nan)
-    shorter = min(occupant.lower_leg_mm[side] for side in occupant.feet_that_push)
-    return shorter - cushion_to_floor_front(rows, occupant)
+    legs = [occupant.lower_leg_mm[side] for side in occupant.feet_that_push]
+    return np.asarray(np.minimum.reduce(legs) - cushion_to_floor_front(rows, occupant))
 
 
 def wheelbase(rows: Rows, occupant: Occupant) -> FloatArray:

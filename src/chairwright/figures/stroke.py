@@ -43,7 +43,8 @@ def arm_span_mm(upper_arm_mm: float, forearm_mm: float, elbow_deg: float) -> flo
         + forearm_mm**2
         - 2.0 * upper_arm_mm * forearm_mm * np.cos(np.radians(elbow_deg))
     )
-    return float(np.sqrt(square))
+    reach: float = np.sqrt(square)
+    return reach
 
 
 def rim_arc_deg(
@@ -173,7 +174,7 @@ def fingertip_span_mm(occupant: Occupant) -> float:
         upper, fore = _arm(occupant, side)
         wrist = body.wrist_mm[side]
         spans.append(upper + wrist + (fore - wrist) * hand / knuckles)
-    return min(spans, default=np.nan)
+    return np.minimum.reduce(spans) if spans else np.nan
 
 
 def heel_ahead_of_knee_mm(

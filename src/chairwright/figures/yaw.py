@@ -93,7 +93,7 @@ def segment_yaw_mm2(segment: Segment, sex: Sex, off_vertical_rad: FloatArray) ->
 
 def brought(rows: Rows, occupant: Occupant) -> list[MassPoints]:
     """Every mass of complete set-ups, in frame axes, as the steps bring them."""
-    again = Rows(rows.line, rows.index, dict(rows.columns))
+    again = rows.alike()
     return [point for step in STEPS for point in step.follow(again, occupant)]
 
 

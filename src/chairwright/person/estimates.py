@@ -173,18 +173,36 @@ def complete(client: Client) -> MeasureSet:
     given every measured value, with the body mass of the whole body for amputees.
     """
     _require(client)
-    mass = next(m.value for m in client.measures if m.name == BODY_MASS)
-    whole_mass = client_intact_mass_kg(mass, client.amputations)
-    known = population_values(client, whole_mass, lost_measures(client.amputations))
-    sole = sole_mm(client)
     found: list[Measure] = []
-    intact: dict[str, float] = {BODY_MASS: whole_mass}
-    for name in CATALOGUE:
-        guess = expect(name, client.sex, known, sole)
+    intact: dict[str, float] = {BODY_MASS: whole_mass_kg(client)}
+    for name, guess in expectations(client).items():
         rows = _of_kind(client, name, guess)
         found.extend(rows)
         intact.setdefault(name, _intact_value(client, name, guess))
     return MeasureSet(tuple(found), intact)
+
+
+def whole_mass_kg(client: Client) -> float:
+    """Body mass with every limb whole [kg]."""
+    mass = next(m.value for m in client.measures if m.name == BODY_MASS)
+    return client_intact_mass_kg(mass, client.amputations)
+
+
+def expectations(client: Client) -> dict[str, Expectation]:
+    """What the measured values lead one to expect of each measure, measured ones among them.
+
+    Parameters
+    ----------
+    client : Client
+
+    Returns
+    -------
+    dict of str to Expectation
+        By catalogue name, in its order.
+    """
+    known = population_values(client, whole_mass_kg(client), lost_measures(client.amputations))
+    sole = sole_mm(client)
+    return {name: expect(name, client.sex, known, sole) for name in CATALOGUE}
 
 
 def lost_measures(amputations: tuple[Amputation, ...]) -> frozenset[tuple[str, str]]:

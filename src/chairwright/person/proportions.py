@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+import numpy as np
+
 from chairwright.errors import InputError, Problem
 from chairwright.person.client import Sex, Side
 from chairwright.person.estimates import MeasureSet
@@ -201,7 +203,7 @@ def _hip_ahead_of_back(stature: float, measures: MeasureSet) -> float:
     to_patella = offset_mm("knee_joint_to_patella") * stature / MEAN_MAN_STATURE_MM
     both = [_length(measures, "buttock_knee_length", side) for side in SIDES]
     ahead = sum(both) / len(both) - drillis_fraction("thigh") * stature - to_patella
-    if ahead <= 0.0:
+    if np.ndim(ahead) == 0 and ahead <= 0.0:
         raise InputError(_no_room_problem(sum(both) / len(both), stature))
     return ahead
 
