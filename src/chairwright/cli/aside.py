@@ -10,6 +10,7 @@ from contextlib import contextmanager
 from chairwright.files.client import read_client
 from chairwright.fitting.fit import Index, best_alone
 from chairwright.fitting.to_order import ToOrder
+from chairwright.fitting.weighed import WeighedClient
 from chairwright.line.load import load_line
 from chairwright.places.model import Surroundings
 
@@ -19,7 +20,11 @@ QUICKEST = "fork"
 
 @contextmanager
 def searched_aside(
-    surroundings: Surroundings | None, client: str, line: str, to_order: ToOrder
+    surroundings: Surroundings | None,
+    client: str,
+    line: str,
+    to_order: ToOrder,
+    weighed: WeighedClient | None = None,
 ) -> Iterator[Callable[[], Index | None]]:
     """Search without the places while the block runs.
 
@@ -30,6 +35,7 @@ def searched_aside(
     client, line : str
         Client file; line as it was named.
     to_order : {"when-needed", "always", "never"}
+    weighed : WeighedClient or None
 
     Yields
     ------
@@ -42,9 +48,11 @@ def searched_aside(
     known = multiprocessing.get_all_start_methods()
     context = multiprocessing.get_context(QUICKEST if QUICKEST in known else None)
     with ProcessPoolExecutor(1, mp_context=context) as pool:
-        found = pool.submit(_search, client, line, to_order)
+        found = pool.submit(_search, client, line, to_order, weighed)
         yield found.result
 
 
-def _search(client: str, line: str, to_order: ToOrder) -> Index | None:
-    return best_alone(read_client(client), load_line(line), to_order)
+def _search(
+    client: str, line: str, to_order: ToOrder, weighed: WeighedClient | None
+) -> Index | None:
+    return best_alone(read_client(client), load_line(line), to_order, weighed)

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from chairwright.cli.report import tell
+from chairwright.cli.weighed import add_scales_argument, weighed_client
 
 if TYPE_CHECKING:
     from chairwright.fitting.compare import Comparison
@@ -18,6 +19,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "setups", metavar="SETUP", nargs="+", help="set-up files (YAML), two to four"
     )
+    add_scales_argument(parser)
     parser.add_argument("--all", action="store_true", help="show what is alike as well")
     parser.add_argument(
         "--out", metavar="FILE.pdf", type=Path, help="write a sheet with both drawn over each other"
@@ -38,7 +40,7 @@ def run(args: argparse.Namespace) -> int:
 
     if args.out is not None:
         check_pdf(args.out, replace=args.replace)
-    comparison = _compared(args.setups)
+    comparison = _compared(args.setups, args.scales)
     content = b"" if args.out is None else _sheet(comparison, args)
     if args.json:
         from chairwright.cli.report_compare import compare_data
@@ -56,7 +58,7 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
-def _compared(paths: list[str]) -> Comparison:
+def _compared(paths: list[str], scales: str | None) -> Comparison:
     from chairwright.cli.opened import open_setup
     from chairwright.errors import InputError, Problem
     from chairwright.fitting.compare import FEWEST, MOST, Side, compare
@@ -64,7 +66,8 @@ def _compared(paths: list[str]) -> Comparison:
     if not FEWEST <= len(paths) <= MOST:
         must = f"a comparison needs {FEWEST} to {MOST} set-ups"
         raise InputError(Problem("SETUP", must, str(len(paths)), "Name as many set-up files."))
-    opened = [open_setup(path) for path in paths]
+    weighed = weighed_client(scales)
+    opened = [open_setup(path, weighed=weighed) for path in paths]
     names = [each.name for each in opened]
     if len(set(names)) < len(names):
         names = [str(each.file.path) for each in opened]

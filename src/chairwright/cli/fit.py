@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from chairwright.cli.report import tell
+from chairwright.cli.weighed import add_scales_argument, weighed_client
 from chairwright.errors import InputError, Problem
 from chairwright.files.client import read_client
 from chairwright.line.load import load_line
@@ -37,6 +38,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--places", metavar="FILE", help="places file: the set-up must manage the client's places"
     )
+    add_scales_argument(parser)
     parser.add_argument(
         "--made-to-order",
         dest="to_order",
@@ -101,18 +103,17 @@ def run(args: argparse.Namespace) -> int:
 def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) -> int:
     from chairwright.cli.aside import searched_aside
     from chairwright.cli.output import file_name
-    from chairwright.fitting.fit import fit_client, with_alone
+    from chairwright.fitting.fit import fit_person, read_person, with_alone
     from chairwright.fitting.trade import read_objectives
 
     objectives = () if args.trade is None else read_objectives(args.trade)
     files = {name: file_name(client.reference)}
     _check_free(args, files)
-    surroundings = _surroundings(args)
-    with searched_aside(surroundings, args.client, name, args.to_order) as alone:
-        fit = fit_client(
-            client,
+    surroundings, weighed = _surroundings(args), weighed_client(args.scales)
+    with searched_aside(surroundings, args.client, name, args.to_order, weighed) as alone:
+        fit = fit_person(
+            read_person(client, surroundings, weighed),
             line,
-            surroundings=surroundings,
             front=not args.no_front and args.why is None,
             objectives=objectives,
             to_order=args.to_order,
@@ -129,14 +130,13 @@ def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) ->
 def _run_why(args: argparse.Namespace, client: Client, named: str | None) -> int:
     """Say what stands against a set-up."""
     from chairwright.cli.fit_why import read_rejected, show_rejected
-    from chairwright.fitting.fit import fit_client
+    from chairwright.fitting.fit import fit_person, read_person
 
     file = read_rejected(args.why, named)
     line = load_line(file.line)
-    fit = fit_client(
-        client,
+    fit = fit_person(
+        read_person(client, _surroundings(args), weighed_client(args.scales)),
         line,
-        surroundings=_surroundings(args),
         front=False,
         to_order=args.to_order,
         most_corrections=0,
@@ -160,6 +160,7 @@ def _run_several(args: argparse.Namespace, client: Client, lines: dict[str, Line
         client,
         list(lines.values()),
         surroundings=_surroundings(args),
+        weighed=weighed_client(args.scales),
         to_order=args.to_order,
         most_corrections=_most(args),
         progress=_progress(client),

@@ -7,6 +7,7 @@ import json
 from typing import TYPE_CHECKING
 
 from chairwright.cli.report import OK
+from chairwright.cli.weighed import add_scales_argument, weighed_client
 from chairwright.errors import InputError, Problem
 
 if TYPE_CHECKING:
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from chairwright.cli.report_measured import Judgement
     from chairwright.files.measured import MeasuredFile
     from chairwright.fitting.fit import Person
+    from chairwright.fitting.weighed import WeighedClient
     from chairwright.measured.slips import Doubt
 
 
@@ -23,6 +25,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--setup", metavar="PROPOSED", help="set-up file: what the client would gain from it"
     )
+    add_scales_argument(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON document")
     parser.add_argument(
         "--units", choices=("mm", "in"), default="mm", help="in: add inches to lengths"
@@ -35,7 +38,7 @@ def run(args: argparse.Namespace) -> int:
     from chairwright.cli.report_measured_data import measured_data
     from chairwright.files.measured import read_measured
 
-    found = _judged(read_measured(args.measured), args.setup)
+    found = _judged(read_measured(args.measured), args.setup, weighed_client(args.scales))
     if args.json:
         print(json.dumps(measured_data(found), indent=2, allow_nan=False))
     else:
@@ -43,7 +46,7 @@ def run(args: argparse.Namespace) -> int:
     return OK
 
 
-def _judged(file: MeasuredFile, proposed: str | None) -> Judgement:
+def _judged(file: MeasuredFile, proposed: str | None, weighed: WeighedClient | None) -> Judgement:
     from chairwright.cli.report_measured import Judgement
     from chairwright.files.client import read_client
     from chairwright.fitting.fit import read_person
@@ -54,7 +57,7 @@ def _judged(file: MeasuredFile, proposed: str | None) -> Judgement:
         remedy = "Correct the path; it counts from the measured chair's own folder."
         got = f"no such file as {file.client_path}"
         raise InputError(Problem(f"{file.where['client']}: client", must, got, remedy))
-    person = read_person(read_client(file.client_path))
+    person = read_person(read_client(file.client_path), None, weighed)
     doubt = _checked(file, person)
     found = stands(
         file.values,
@@ -92,7 +95,7 @@ def _proposed(path: str, file: MeasuredFile, person: Person) -> Opened:
     from chairwright.cli.opened import open_setup
     from chairwright.fitting.compare import same_person
 
-    opened = open_setup(path)
+    opened = open_setup(path, weighed=person.weighed)
     if not same_person(opened.person.client, person.client):
         where = f"{opened.file.where['client']}: client"
         must = f"the set-up must be for the client of {file.path}, {person.client.reference}"

@@ -12,6 +12,7 @@ from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
 from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.setup import check_setup, index_of
+from chairwright.fitting.weighed import WeighedClient
 from chairwright.line.load import load_line
 from chairwright.line.model import Line
 from chairwright.places.model import Surroundings
@@ -40,7 +41,11 @@ class Opened:
         return self.file.path.stem
 
 
-def open_setup(path: Path | str, surroundings: Surroundings | None = None) -> Opened:
+def open_setup(
+    path: Path | str,
+    surroundings: Surroundings | None = None,
+    weighed: WeighedClient | None = None,
+) -> Opened:
     """Read a set-up file, its client and its line, and work out its figures.
 
     Parameters
@@ -48,6 +53,8 @@ def open_setup(path: Path | str, surroundings: Surroundings | None = None) -> Op
     path : Path or str
     surroundings : Surroundings or None
         Of the client: what its places ask is judged as well.
+    weighed : WeighedClient or None
+        Of the client: the centre of mass is as measured.
 
     Returns
     -------
@@ -59,16 +66,21 @@ def open_setup(path: Path | str, surroundings: Surroundings | None = None) -> Op
         When a file cannot be read, or when the line, the client's feet or the floor do not
         allow the set-up.
     """
-    return open_file(read_setup(path), surroundings)
+    return open_file(read_setup(path), surroundings, weighed)
 
 
-def open_file(file: SetupFile, surroundings: Surroundings | None = None) -> Opened:
+def open_file(
+    file: SetupFile,
+    surroundings: Surroundings | None = None,
+    weighed: WeighedClient | None = None,
+) -> Opened:
     """Open what a set-up names and work out its figures.
 
     Parameters
     ----------
     file : SetupFile
     surroundings : Surroundings or None
+    weighed : WeighedClient or None
         As for `open_setup`.
 
     Returns
@@ -89,7 +101,7 @@ def open_file(file: SetupFile, surroundings: Surroundings | None = None) -> Open
                 remedy="Correct the path; it counts from the set-up file's own folder.",
             )
         )
-    person = read_person(read_client(file.client_path), surroundings)
+    person = read_person(read_client(file.client_path), surroundings, weighed)
     line = with_extras(load_line(file.line), file.extras, file.where)
     index = index_of(file, line)
     check_setup(file, line, person.occupant, index)

@@ -107,7 +107,7 @@ def set_up_sheet(pack: Pack) -> bytes:
     order, heading = pack.order, pack.order.heading
     person, setup = pack.person, order.setup
     if pack.surroundings is not None:
-        person = read_person(person.client, pack.surroundings)
+        person = read_person(person.client, pack.surroundings, person.weighed)
         setup = describe(setup.line, person.occupant, setup.index, person.targets)
     payload = sheet_of(person, setup, heading.name, pack.units, pack.paper)
     status = f"{ACCEPTED} {_name(order)}." if order.accepted else payload.status
@@ -136,7 +136,8 @@ def adjust_sheet(pack: Pack) -> bytes:
         raise ValueError(message)
     order = pack.order
     found = adjust(pack.first, order.setup, pack.person.occupant)
-    return adjust_sheet_pdf(found, pack.first_name, order.heading.name, pack.paper, pack.units)
+    names = pack.first_name, order.heading.name
+    return adjust_sheet_pdf(found, *names, pack.paper, pack.units, order)
 
 
 ADJUST = "adjust-sheet"

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from chairwright.cli.report import OK, tell
+from chairwright.cli.weighed import add_scales_argument, weighed_client
 from chairwright.errors import InputError, Problem
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--setup", metavar="SETUP", required=True, help="set-up file of the chair to be judged"
     )
+    add_scales_argument(parser)
     parser.add_argument(
         "--moves", action="store_true",
         help="look for moves to and fro where one turn is not enough (some seconds a place)",
@@ -44,7 +46,7 @@ def run(args: argparse.Namespace) -> int:
     from chairwright.fitting.place_helps import place_helps
 
     surroundings = read_places(args.places)
-    opened = open_setup(args.setup, surroundings)
+    opened = open_setup(args.setup, surroundings, weighed_client(args.scales))
     drawings = _drawings(args, surroundings, opened)
     helps = place_helps(opened.person, opened.line, opened.setup, _progress(opened))
     _show(args, surroundings, opened, helps)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from chairwright.cli.report_fit import weighed_sections
 from chairwright.cli.table import text_table
 from chairwright.figures.registry import FIGURES, GROUPS, Figure
 from chairwright.fitting.compare import Comparison
@@ -42,6 +43,7 @@ def compare_text(comparison: Comparison, units: Units, *, every: bool = False) -
     """
     sections = [_sides(comparison)]
     sections += [wrapped(words) for words in warnings_of(comparison)]
+    sections += weighed_sections(comparison.sides[0].person)
     sections += [
         _choices(comparison, every=every),
         *_figures(comparison, units, every=every),

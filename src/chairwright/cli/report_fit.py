@@ -10,7 +10,7 @@ from chairwright.cli.report_setup import setup_sections
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.fit import Fit, Person
 from chairwright.line.model import Line
-from chairwright.papers.cautions import PURPOSE
+from chairwright.papers.cautions import PURPOSE, centre_words
 from chairwright.papers.words import (
     Units,
     amount_words,
@@ -37,7 +37,7 @@ def fit_text(fit: Fit, units: Units) -> str:
     -------
     str
     """
-    sections = [head_text(fit), measure_text(fit.person)]
+    sections = [head_text(fit), measure_text(fit.person), *weighed_sections(fit.person)]
     if fit.reasons is not None:
         sections += reason_sections(fit)
     if fit.setup is not None:
@@ -66,6 +66,13 @@ def client_line(person: Person) -> str:
     """Say who it is: ``WR-014: female, pushed by both hands on the rims``."""
     client = person.client
     return f"{client.reference}: {client.sex}, pushed by {propulsion_words(client)}"
+
+
+def weighed_sections(person: Person) -> list[str]:
+    """Say that the centre of mass was measured; nothing when it is an estimate."""
+    if person.weighed is None:
+        return []
+    return [wrapped(centre_words(person.weighed.shift.centre, person.weighed.dated))]
 
 
 def measure_text(person: Person) -> str:

@@ -69,6 +69,22 @@ def client_data(person: Person) -> Data:
         "measures_taken": sum(not measure.estimated for measure in measures),
         "measures_estimated": sum(measure.estimated for measure in measures),
         "remarks": [asdict(remark) for remark in person.review.remarks],
+        "centre_of_mass": _centre_data(person),
+    }
+
+
+def _centre_data(person: Person) -> Data:
+    """Whether the occupant's centre of mass is an estimate, or what scales said of it."""
+    if person.weighed is None:
+        return {"known_by": "estimate"}
+    centre = person.weighed.shift.centre
+    names = ("mass_kg", "ahead_mm", "left_mm", "up_mm")
+    return {
+        "known_by": "scales",
+        "dated": person.weighed.dated,
+        "mass_kg": person.occupant.body.mass_kg,
+        "shift_mm": dict(zip(names[1:], centre.shift_mm, strict=True)),
+        "half_widths": dict(zip(names, centre.half_widths, strict=True)),
     }
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from chairwright.cli.opened import Opened
+from chairwright.cli.report_fit import weighed_sections
 from chairwright.cli.report_setup import figure_text, source_numbers, source_text
 from chairwright.cli.table import text_table
 from chairwright.files.chair_measures import CHAIR_MEASURES
@@ -87,6 +88,7 @@ def _head(found: Judgement) -> Iterator[str]:
     yield wrapped(f"{found.person.client.reference}: {file.name}, as measured ({taken}).")
     if file.note:
         yield wrapped(file.note)
+    yield from weighed_sections(found.person)
     lines = doubt_lines(found.doubt)
     if lines:
         yield "\n".join(["The measures do not fit each other", *map(_bullet, lines)])

@@ -6,14 +6,13 @@ import math
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from chairwright.chair.occupant import Occupant
 from chairwright.cli.table import text_table
+from chairwright.cli.weighed import Weighed
 from chairwright.figures.registry import FIGURES
-from chairwright.files.scales import ScalesFile
 from chairwright.fitting.described import Described
 from chairwright.papers.cautions import PURPOSE
 from chairwright.papers.words import Units, spread_words, value_words, wrapped
-from chairwright.scales.carried import CarriedOver, OccupantShift
+from chairwright.scales.carried import CarriedOver
 from chairwright.scales.propagate import Measured
 from chairwright.units import inches_text
 
@@ -72,29 +71,6 @@ NO_HEIGHT = (
 )
 AGREES_MM = 5.0
 """Sizes of chair and set-up that differ by more are told (common practice, no source)."""
-
-
-@dataclass(frozen=True)
-class Weighed:
-    """One weighing with all that it names.
-
-    Parameters
-    ----------
-    file : ScalesFile
-        With what the set-up adds to its session.
-    found : Measured
-    setup : Described or None
-        The set-up weighed, with the estimated occupant.
-    shift : OccupantShift or None
-    occupant : Occupant or None
-        As estimated.
-    """
-
-    file: ScalesFile
-    found: Measured
-    setup: Described | None = None
-    shift: OccupantShift | None = None
-    occupant: Occupant | None = None
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from chairwright.cli.report_json import number
-from chairwright.cli.report_scales import Onto, Weighed, beyond, notes
+from chairwright.cli.report_scales import Onto, beyond, notes
+from chairwright.cli.weighed import Weighed
 
 Data = dict[str, object]
 

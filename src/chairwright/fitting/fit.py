@@ -21,6 +21,7 @@ from chairwright.fitting.to_order import (
     within,
 )
 from chairwright.fitting.trade import usual_objectives
+from chairwright.fitting.weighed import WeighedClient, as_weighed
 from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.person.estimates import MeasureSet, complete
@@ -54,6 +55,8 @@ class Person:
         Those of places come last.
     surroundings : Surroundings or None
         None when no places are known.
+    weighed : WeighedClient or None
+        What the occupant has from scales; None leaves the estimate of the centre of mass.
     """
 
     client: Client
@@ -62,6 +65,7 @@ class Person:
     occupant: Occupant
     targets: tuple[Target, ...]
     surroundings: Surroundings | None = None
+    weighed: WeighedClient | None = None
 
     @property
     def own_targets(self) -> tuple[Target, ...]:
@@ -116,7 +120,11 @@ MOST_CORRECTIONS = 4
 """Corrections sought unless all are asked for: few read more, and each takes a search or two."""
 
 
-def read_person(client: Client, surroundings: Surroundings | None = None) -> Person:
+def read_person(
+    client: Client,
+    surroundings: Surroundings | None = None,
+    weighed: WeighedClient | None = None,
+) -> Person:
     """Complete, check and seat a client, and make the targets.
 
     Parameters
@@ -124,6 +132,8 @@ def read_person(client: Client, surroundings: Surroundings | None = None) -> Per
     client : Client
     surroundings : Surroundings or None
         Of this client; each place adds its targets.
+    weighed : WeighedClient or None
+        Of this client: the centre of mass is as measured.
 
     Returns
     -------
@@ -133,10 +143,10 @@ def read_person(client: Client, surroundings: Surroundings | None = None) -> Per
     ------
     InputError
         For an unknown rule set, an own target that cannot be meant, measures that do not
-        make a body, or places of another client.
+        make a body, or places or scales of another client.
     """
     measures = complete(client)
-    occupant = seat(client, measures)
+    occupant = as_weighed(client.reference, seat(client, measures), weighed)
     targets = targets_for(client, measures)
     if surroundings is not None:
         check_reference(client, surroundings)
@@ -148,6 +158,7 @@ def read_person(client: Client, surroundings: Surroundings | None = None) -> Per
         occupant=occupant,
         targets=tuple(targets),
         surroundings=surroundings,
+        weighed=weighed,
     )
 
 
@@ -214,6 +225,46 @@ def fit_client(
         When the client file asks for what cannot be meant.
     """
     person = read_person(client, surroundings)
+    return fit_person(
+        person,
+        line,
+        front=front,
+        objectives=objectives,
+        to_order=to_order,
+        most_corrections=most_corrections,
+        progress=progress,
+    )
+
+
+def fit_person(
+    person: Person,
+    line: Line,
+    *,
+    front: bool = True,
+    objectives: tuple[Objective, ...] = (),
+    to_order: ToOrder = "when-needed",
+    most_corrections: int | None = MOST_CORRECTIONS,
+    progress: Progress = lambda _: None,
+) -> Fit:
+    """Find the best set-up for a client who is read already, weighed or not.
+
+    Parameters
+    ----------
+    person : Person
+    line : Line
+    front, objectives, to_order, most_corrections, progress
+        As for `fit_client`.
+
+    Returns
+    -------
+    Fit
+
+    Raises
+    ------
+    InputError
+        When the client file asks for what cannot be meant.
+    """
+    client = person.client
     line = with_extras(line, client.extras, client.where)
     searched = _search(person, line, to_order, progress)
     objectives = objectives or usual_objectives(person.occupant)
@@ -260,7 +311,9 @@ def with_alone(fit: Fit, index: Index | None) -> Fit:
     return replace(fit, without_places=alone)
 
 
-def best_alone(client: Client, line: Line, to_order: ToOrder) -> Index | None:
+def best_alone(
+    client: Client, line: Line, to_order: ToOrder, weighed: WeighedClient | None = None
+) -> Index | None:
     """The best set-up if no place asked for anything.
 
     Parameters
@@ -268,6 +321,7 @@ def best_alone(client: Client, line: Line, to_order: ToOrder) -> Index | None:
     client : Client
     line : Line
     to_order : {"when-needed", "always", "never"}
+    weighed : WeighedClient or None
 
     Returns
     -------
@@ -275,7 +329,7 @@ def best_alone(client: Client, line: Line, to_order: ToOrder) -> Index | None:
         Option position of every choice; None when nothing meets the musts even so.
     """
     line = with_extras(line, client.extras, client.where)
-    best = _search(read_person(client), line, to_order, lambda _: None).best
+    best = _search(read_person(client, None, weighed), line, to_order, lambda _: None).best
     return None if best is None else best.index
 
 

@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 
 from chairwright.errors import InputError, Problem
 from chairwright.fitting.allowed import plain
-from chairwright.fitting.fit import MOST_CORRECTIONS, Fit, Person, fit_client, read_person
+from chairwright.fitting.fit import MOST_CORRECTIONS, Fit, Person, fit_person, read_person
 from chairwright.fitting.settled import where_settled
 from chairwright.fitting.to_order import ToOrder
+from chairwright.fitting.weighed import WeighedClient
 from chairwright.line.expand import matching_codes
 from chairwright.line.model import Line
 from chairwright.person.client import Client
@@ -58,6 +59,7 @@ def fit_lines(
     lines: Sequence[Line],
     *,
     surroundings: Surroundings | None = None,
+    weighed: WeighedClient | None = None,
     to_order: ToOrder = "when-needed",
     most_corrections: int | None = MOST_CORRECTIONS,
     progress: Callable[[str], None] = lambda _: None,
@@ -69,7 +71,7 @@ def fit_lines(
     client : Client
         A settled choice may name codes of several lines; of each line its own count.
     lines : sequence of Line
-    to_order, most_corrections
+    surroundings, weighed, to_order, most_corrections
         As for `fit.fit_client`.
     progress : callable
         Told in a few words what is being done.
@@ -93,17 +95,16 @@ def fit_lines(
         own, without = _for_line(client, line)
         fit = None
         if not lacks:
-            fit = fit_client(
-                own,
+            fit = fit_person(
+                read_person(own, surroundings, weighed),
                 line,
-                surroundings=surroundings,
                 front=False,
                 to_order=to_order,
                 most_corrections=most_corrections,
                 progress=lambda words, name=line.name: progress(f"{name}: {words}"),  # type: ignore[misc]
             )
         results.append(OnLine(line, fit, lacks, without))
-    return SideBySide(read_person(client, surroundings), tuple(results))
+    return SideBySide(read_person(client, surroundings, weighed), tuple(results))
 
 
 def _unknown_choices(client: Client, lines: Sequence[Line]) -> Iterator[Problem]:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from chairwright.fitting.described import Described
-from chairwright.fitting.fit import Person, fit_client
+from chairwright.fitting.fit import Person, fit_person
 from chairwright.fitting.place_changes import Change, cheapest_setup_change, place_change
 from chairwright.fitting.place_verdicts import PlaceVerdict, place_verdicts
 from chairwright.line.model import Line
@@ -76,9 +76,7 @@ def place_helps(
 
 def _another(person: Person, line: Line, setup: Described) -> Change | None:
     """The best set-up of the line for all that is asked, as a change; None when there is none."""
-    fit = fit_client(
-        person.client, line, surroundings=person.surroundings, front=False, most_corrections=1
-    )
+    fit = fit_person(person, line, front=False, most_corrections=1)
     if fit.best is None or fit.setup is None:
         return None
     before, after = setup.codes, fit.setup.codes

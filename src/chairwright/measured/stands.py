@@ -87,7 +87,7 @@ def stands(
     -------
     Stands
     """
-    found = known(values, tolerances, feet)
+    found = known(values, tolerances, feet, occupant.weighed)
     names = tuple(dict.fromkeys([*FIGURES, *(target.figure for target in targets)]))
     chair = _Chair(feet, occupant, names, found.values)
     middle = chair.figures({})

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from chairwright.chair.pose import rear_axle_height, track_growth
+from chairwright.chair.weighed import CentreWeighed
 from chairwright.figures.spread import FORE_AFT_MM, HEIGHT_MM
 from chairwright.files.chair_measures import CHAIR_MEASURES
 
@@ -60,7 +61,12 @@ class Known:
     unknown: tuple[str, ...]
 
 
-def known(values: Mapping[str, float], tolerances: Mapping[str, float], feet: str) -> Known:
+def known(
+    values: Mapping[str, float],
+    tolerances: Mapping[str, float],
+    feet: str,
+    weighed: CentreWeighed | None = None,
+) -> Known:
     """Complete what was measured.
 
     Parameters
@@ -69,6 +75,8 @@ def known(values: Mapping[str, float], tolerances: Mapping[str, float], feet: st
         What was measured and its half widths.
     feet : {"both", "left", "right", "none"}
         Foot supports.
+    weighed : CentreWeighed or None
+        How sure scales are of the occupant's place; None leaves it to the model.
 
     Returns
     -------
@@ -76,7 +84,7 @@ def known(values: Mapping[str, float], tolerances: Mapping[str, float], feet: st
     """
     held, spreads = dict(values), dict(tolerances)
     assumed = [name for name in ASSUMED if name not in held and _matters(name, held, feet)]
-    for name, (middle, half) in {**ASSUMED, **MODEL}.items():
+    for name, (middle, half) in {**ASSUMED, **_model(weighed)}.items():
         if name not in held:
             held[name], spreads[name] = middle, half
     unknown = tuple(name for name in UNKNOWN if name not in derived(values, feet))
@@ -84,6 +92,17 @@ def known(values: Mapping[str, float], tolerances: Mapping[str, float], feet: st
         kind = CHAIR_MEASURES[name]
         held[name] = (kind.low + kind.high) / 2.0
     return Known(held, spreads, tuple(assumed), unknown)
+
+
+def _model(weighed: CentreWeighed | None) -> dict[str, tuple[float, float]]:
+    """Value and half width of what no tape reads.
+
+    The frame's axes lean a few degrees on the floor's; that is left out of the half widths.
+    """
+    if weighed is None:
+        return MODEL
+    _, ahead, _, up = weighed.half_widths
+    return MODEL | {"occupant_ahead": (0.0, ahead), "occupant_up": (0.0, up)}
 
 
 FOOT_MEASURES = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from chairwright.chair.weighed import CentreWeighed
 from chairwright.papers.payload import FigureGroup, FigureRow
 
 PURPOSE = (
@@ -36,6 +37,52 @@ BESIDE: dict[str, tuple[str, ...]] = {
 }
 
 
-def figure_group(question: str, rows: tuple[FigureRow, ...]) -> FigureGroup:
-    """Figures under one question, with the cautions that belong beside them."""
-    return FigureGroup(question, rows, BESIDE.get(question, ()))
+def beside(question: str, weighed: CentreWeighed | None = None) -> tuple[str, ...]:
+    """The cautions that belong beside the figures of one question.
+
+    Parameters
+    ----------
+    question : str
+    weighed : CentreWeighed or None
+        What scales said of the occupant's centre of mass, where they were asked.
+
+    Returns
+    -------
+    tuple of str
+    """
+    words = BESIDE.get(question, ())
+    if weighed is None or question != STEADY:
+        return words
+    return (f"{centre_words(weighed)} The spread beside each angle follows from it.", *words[1:])
+
+
+def centre_words(weighed: CentreWeighed, dated: str = "") -> str:
+    """Say that the centre of mass was measured, and how far it can be off.
+
+    Parameters
+    ----------
+    weighed : CentreWeighed
+    dated : str
+        Day of the weighing; empty when not said.
+    """
+    _, ahead, _, up = weighed.half_widths
+    day = f" ({dated})" if dated else ""
+    return (
+        f"Centre of mass measured on the scales{day}, ± {ahead:.0f} mm fore and aft and "
+        f"± {up:.0f} mm in height."
+    )
+
+
+def figure_group(
+    question: str, rows: tuple[FigureRow, ...], weighed: CentreWeighed | None = None
+) -> FigureGroup:
+    """Figures under one question, with the cautions that belong beside them.
+
+    Parameters
+    ----------
+    question : str
+    rows : tuple of FigureRow
+    weighed : CentreWeighed or None
+        Of the occupant, where scales were asked.
+    """
+    return FigureGroup(question, rows, beside(question, weighed))

@@ -95,7 +95,7 @@ def sheet_of(
         line_version=setup.line.version,
         propulsion=propulsion_words(person.client),
         choices=(*fitted_in_order(choices_of(setup)), *extras_of(setup)),
-        figures=tuple(_groups(setup.line, rows, numbers, units)),
+        figures=tuple(_groups(person, setup.line, rows, numbers, units)),
         drawings=sheet_drawings(setup.shape, setup.directions_deg, setup.angles_deg, room),
         measures=tuple(_measure_rows(person)),
         musts=tuple(_decisions(person, setup)),
@@ -136,13 +136,13 @@ def extras_of(setup: Described) -> tuple[ChoiceGroup, ...]:
 
 
 def _groups(
-    line: Line, rows: Sequence[Row], numbers: SourceNumbers, units: Units
+    person: Person, line: Line, rows: Sequence[Row], numbers: SourceNumbers, units: Units
 ) -> Iterator[FigureGroup]:
     for question in GROUPS:
         inside = [row for row in rows if row.figure.group == question]
         if inside:
             shown = tuple(_figure_row(line, row, numbers, units) for row in inside)
-            yield figure_group(question, shown)
+            yield figure_group(question, shown, person.occupant.weighed)
 
 
 def _figure_row(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> FigureRow:

@@ -14,7 +14,7 @@ from chairwright.figures.registry import GROUPS, Figure
 from chairwright.fitting.compare import Comparison, Side
 from chairwright.fitting.ledger import Word
 from chairwright.line.choices import CHOICES
-from chairwright.papers.cautions import BESIDE
+from chairwright.papers.cautions import beside
 from chairwright.papers.lesson_words import change_words
 from chairwright.papers.payload import Drawing
 from chairwright.papers.typeset import Paper, typeset
@@ -190,11 +190,12 @@ def _choices(comparison: Comparison) -> Iterator[ChoiceRow]:
 
 def _groups(comparison: Comparison, units: Units) -> Iterator[CompareGroup]:
     told = {figure.name for figure in (*comparison.figures, *comparison.judged)}
+    weighed = comparison.sides[0].person.occupant.weighed
     rows = [row.figure for row in comparison.ledgers[0].values() if row.figure.name in told]
     for question in GROUPS:
         inside = tuple(_row(comparison, each, units) for each in rows if each.group == question)
         if inside:
-            yield CompareGroup(question, BESIDE.get(question, ()), inside)
+            yield CompareGroup(question, beside(question, weighed), inside)
 
 
 def _row(comparison: Comparison, figure: Figure, units: Units) -> CompareRow:
