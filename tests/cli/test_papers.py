@@ -157,6 +157,11 @@ def test_the_adjust_sheet_comes_with_the_chair_as_it_is(tmp_path: Path) -> None:
     assert "AW-275" in text
     assert "AW-250" in text
     assert "avg-001-low-arms" in text
+    pages = PdfReader(io.BytesIO(found["avg-001-low-arms-adjust-sheet.pdf"])).pages
+    for number, page in enumerate(pages, 1):
+        words = " ".join(page.extract_text().split())
+        assert "client AVG-001 order MY-2026-0117 revision 1" in words
+        assert f"Page {number} of {len(pages)}" in words
 
 
 @pytest.mark.parametrize(
@@ -174,6 +179,7 @@ def test_the_adjust_sheet_comes_with_the_chair_as_it_is(tmp_path: Path) -> None:
         (("--places", "nowhere.yaml"), "nowhere.yaml"),
         (("--scheme", "nowhere"), "nowhere"),
         (("--from", "nowhere.yaml"), "nowhere.yaml"),
+        (("--from", str(SETUPS / "tal-002.yaml")), "TAL-002"),
         (("--accept", "arm_height_mm"), "--accept"),
         (("--price-list", "nowhere.yaml"), "nowhere.yaml"),
     ],

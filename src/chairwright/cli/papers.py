@@ -111,6 +111,8 @@ def _pack(order: Order, opened: Opened, args: argparse.Namespace) -> Pack:
     from chairwright.cli.papers_table import Pack
 
     first = None if args.first is None else open_setup(args.first)
+    if first is not None:
+        _check_client(first, order)
     payer = surroundings = None
     if args.places:
         from chairwright.files.places import read_places
@@ -135,6 +137,19 @@ def _pack(order: Order, opened: Opened, args: argparse.Namespace) -> Pack:
         gtin=args.gtin or "",
         delivered=args.delivered or "",
     )
+
+
+def _check_client(first: Opened, order: Order) -> None:
+    """Refuse the chair of somebody else as the chair as it is."""
+    reference = first.person.client.reference
+    if reference != order.client_reference:
+        must = f"the chair as it is must be that of the order's client, {order.client_reference}"
+        remedy = (
+            "Name a set-up of this client. A chair that comes from somebody else: write its codes "
+            "into a set-up file that names this client."
+        )
+        where = f"{first.file.where['client']}: client (--from)"
+        raise InputError(Problem(where, must, reference, remedy))
 
 
 def _write(pack: Pack, paths: dict[str, Path], *, replace: bool) -> None:

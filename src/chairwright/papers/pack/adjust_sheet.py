@@ -9,6 +9,7 @@ from chairwright.line.choices import NONE
 from chairwright.line.model import Line
 from chairwright.order.adjust import Adjustment, Fetch, Step
 from chairwright.order.adjust_readings import Reading
+from chairwright.order.order import Order
 from chairwright.order.order_dimensions import FOLLOWS, TOLERANCE_SOURCE
 from chairwright.order.steps import EXTRAS
 from chairwright.order.steps_words import Move
@@ -22,7 +23,7 @@ from chairwright.papers.adjust_words import (
 from chairwright.papers.order_words import side_words
 from chairwright.papers.pack.pictures import SHOWS, pictures
 from chairwright.papers.pack.tightening import tightening, torque_words
-from chairwright.papers.pack.words import Data
+from chairwright.papers.pack.words import Data, heading_data
 from chairwright.papers.typeset import Paper, typeset
 from chairwright.papers.words import Units
 from chairwright.units import inches_text
@@ -45,6 +46,7 @@ def adjust_sheet_pdf(
     last_name: str,
     paper: Paper = "a4",
     units: Units = "mm",
+    order: Order | None = None,
 ) -> bytes:
     """Typeset the sheet that leads from one set-up to another.
 
@@ -57,6 +59,8 @@ def adjust_sheet_pdf(
     paper : {"a4", "us-letter"}
     units : {"mm", "in"}
         ``in`` adds inches to lengths.
+    order : Order or None
+        Of the set-up that it shall be: each page names client, order and revision.
 
     Returns
     -------
@@ -70,10 +74,16 @@ def adjust_sheet_pdf(
     InputError
         When the font does not have a letter of the text.
     """
-    return typeset(TEMPLATE, adjust_content(found, first_name, last_name, units), paper)
+    return typeset(TEMPLATE, adjust_content(found, first_name, last_name, units, order), paper)
 
 
-def adjust_content(found: Adjustment, first_name: str, last_name: str, units: Units = "mm") -> Data:
+def adjust_content(
+    found: Adjustment,
+    first_name: str,
+    last_name: str,
+    units: Units = "mm",
+    order: Order | None = None,
+) -> Data:
     """Everything that the template prints.
 
     Parameters
@@ -81,9 +91,13 @@ def adjust_content(found: Adjustment, first_name: str, last_name: str, units: Un
     found : Adjustment
     first_name, last_name : str
     units : {"mm", "in"}
+    order : Order or None
     """
     line = found.last.line
+    known = {} if order is None else heading_data(order)
+    named = ("reference", "order", "number", "revision", "dated")
     return {
+        **{key: known.get(key, "") for key in named},
         "first": first_name,
         "last": last_name,
         "line": f"{line.title}, version {line.version}",
