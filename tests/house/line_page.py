@@ -23,6 +23,7 @@ KINDS = {
     "days": parts.Days,
     "load": parts.Load,
     "torque": parts.Torque,
+    "minutes": parts.Minutes,
     "pieces": parts.Pieces,
     "step": parts.Step,
     "capital letter": parts.Column,
@@ -35,7 +36,7 @@ KINDS = {
 UNITS = {"_mm": "mm", "_deg": "deg", "_kg": "kg", "_kgm2": "kg m²"}
 KIND_UNITS = {
     "size": "mm", "place": "mm", "step": "mm", "mass": "kg", "load": "kg", "angle": "deg",
-    "torque": "Nm", "price": "in the line's currency",
+    "torque": "Nm", "minutes": "min", "price": "in the line's currency",
 }  # fmt: skip
 NESTED: dict[str, type[BaseModel]] = {
     "settings": parts.BackSetting,

@@ -9,6 +9,7 @@ from chairwright.line import parts, schema
 from chairwright.line.choices import CHOICES
 from chairwright.line.expand import codes_in, matching_codes
 from chairwright.line.fastener_checks import fastener_mistakes
+from chairwright.line.later_checks import later_mistakes
 from chairwright.line.made_to_order import LETTERS
 from chairwright.line.model import Choice, Line, Rule
 from chairwright.line.reachable import Deduction, blockers
@@ -44,6 +45,7 @@ def mistakes(
         *_one_of_two(line, source),
         *_unknown_in_rules(line, choices, source),
         *fastener_mistakes(line.fasteners, choices, source),
+        *later_mistakes(line.later, source),
     ]
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from chairwright.line import schema
 from chairwright.line.choices import CHOICES, NONE
-from chairwright.line.model import Choice, Fastener, FixedPart, Line, Rule
+from chairwright.line.model import Choice, Fastener, FixedPart, Later, Line, Rule
 from chairwright.line.parts import Extra, Part
 from chairwright.reading import YamlSource
 
@@ -47,6 +47,22 @@ def build_line(written: schema.WrittenLine, choices: dict[str, Choice], source: 
         typed_in=written.typed_in,
         path=str(source.path),
         fasteners=tuple(_fastener(each, choices[each.choice]) for each in written.fasteners),
+        later=_later(written),
+    )
+
+
+def _later(line: schema.WrittenLine) -> Later:
+    """What the file says; without a word the side frames are the frame, and so is a rigid seat."""
+    written = line.later
+    if written is None:
+        return Later(frozenset({"side_frame"} | (set() if line.folding else {"seat_width"})))
+    return Later(
+        frame=frozenset(written.frame),
+        frame_price=written.frame_price,
+        frame_minutes=math.nan if written.frame_minutes is None else written.frame_minutes,
+        part_prices=dict(written.part_prices or {}),
+        minutes=dict(written.minutes or {}),
+        source=written.source,
     )
 
 

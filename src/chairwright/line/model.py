@@ -147,6 +147,34 @@ class Fastener:
 
 
 @dataclass(frozen=True)
+class Later:
+    """What it takes to change a chair that is in use.
+
+    Parameters
+    ----------
+    frame : frozenset of str
+        Choices that are the frame itself: another option of any of them is a new frame.
+    frame_price, frame_minutes : float
+        Of a new frame on top of its options' prices [the line's currency], and of moving
+        everything over to it; the minutes are NaN when the line states none.
+    part_prices : dict of str to float
+        What a part of a choice costs on top of its price with a new chair, when it is bought
+        later; for a pair.
+    minutes : dict of str to float
+        Work on a choice, or on what several choices share, where the line states it.
+    source : str
+        Where these values come from; empty when the line states none.
+    """
+
+    frame: frozenset[str] = frozenset()
+    frame_price: float = 0.0
+    frame_minutes: float = math.nan
+    part_prices: dict[str, float] = field(default_factory=dict)
+    minutes: dict[str, float] = field(default_factory=dict)
+    source: str = ""
+
+
+@dataclass(frozen=True)
 class Line:
     """A whole product line.
 
@@ -179,6 +207,8 @@ class Line:
     path : str
     fasteners : tuple of Fastener
         Empty when the maker gives none.
+    later : Later
+        What changing a chair in use takes.
     """
 
     name: str
@@ -199,6 +229,7 @@ class Line:
     typed_in: Literal["mm", "in"] = "mm"
     path: str = ""
     fasteners: tuple[Fastener, ...] = ()
+    later: Later = Later()
     _columns: dict[tuple[str, str], FloatArray] = field(
         default_factory=dict, repr=False, compare=False
     )

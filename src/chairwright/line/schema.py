@@ -33,6 +33,7 @@ from chairwright.line.parts import (
     LegLengths,
     Load,
     Mass,
+    Minutes,
     Part,
     Pieces,
     Price,
@@ -114,6 +115,21 @@ class WrittenFastener(Written):
     source: Words
 
 
+class WrittenLater(Written):
+    """What it takes to change a chair that is in use: prices of parts bought later, minutes.
+
+    ``part_prices`` come on top of the part's price with a new chair. Minutes are those of a choice
+    once the chair is open for it, or of work that several choices share.
+    """
+
+    frame: Annotated[list[str], Field(min_length=1)]
+    frame_price: Price
+    frame_minutes: Minutes | None = None
+    part_prices: dict[str, Price] | None = None
+    minutes: dict[str, Minutes] | None = None
+    source: Words
+
+
 class WrittenLine(Written):
     """The whole file."""
 
@@ -156,4 +172,5 @@ class WrittenLine(Written):
     folding: Folding | None = None
     fixed_parts: Annotated[list[Part], Field(min_length=1)]
     fasteners: Annotated[list[WrittenFastener], Field(max_length=200, default_factory=list)]
+    later: WrittenLater | None = None
     rules: Annotated[list[WrittenRule], Field(max_length=200, default_factory=list)]

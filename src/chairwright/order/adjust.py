@@ -147,7 +147,7 @@ def adjust(first: Described, last: Described, occupant: Occupant) -> Adjustment:
     InputError
         When the set-ups are of different lines or versions.
     """
-    _check_lines(first, last)
+    check_lines(first, last)
     planned = list(_plan(first, last))
     indexes = [dict(first.index)]
     for each in planned:
@@ -165,7 +165,18 @@ def adjust(first: Described, last: Described, occupant: Occupant) -> Adjustment:
     )
 
 
-def _check_lines(first: Described, last: Described) -> None:
+def check_lines(first: Described, last: Described) -> None:
+    """Refuse set-ups of different lines.
+
+    Parameters
+    ----------
+    first, last : Described
+
+    Raises
+    ------
+    InputError
+        When the lines differ in name, version or codes.
+    """
     one, other = ((each.line.name, each.line.version) for each in (first, last))
     same = all(first.line.choices[name].codes == last.line.choices[name].codes for name in CHOICES)
     if one != other or not same:

@@ -1,0 +1,91 @@
+"""Amounts that a set-up adds up choice by choice, with shares that several choices have in common.
+
+A sum of a finished set-up: for each choice the amount of its option, and each shared amount once
+when any of its choices has an option that makes it due.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from chairwright.chair.rows import IndexArray
+from chairwright.mass_points import FloatArray
+
+
+@dataclass(frozen=True)
+class Shared:
+    """An amount that is due once, however many of its choices make it due.
+
+    Parameters
+    ----------
+    amount : float
+        0 or more.
+    due : dict of str to ndarray of bool, shape (options,) each
+        Which options of which choices make it due.
+    """
+
+    amount: float
+    due: dict[str, NDArray[np.bool_]]
+
+
+@dataclass(frozen=True)
+class Sum:
+    """What a set-up adds up to.
+
+    Parameters
+    ----------
+    own : dict of str to ndarray, shape (options,) each
+        Amount of every option; a choice that is absent adds nothing. 0 or more.
+    shared : tuple of Shared
+    """
+
+    own: dict[str, FloatArray]
+    shared: tuple[Shared, ...] = ()
+
+    @property
+    def choices(self) -> frozenset[str]:
+        """Choices that can add something."""
+        return frozenset(self.own).union(*(each.due for each in self.shared))
+
+    def of(self, index: Mapping[str, int]) -> float:
+        """Return the sum of one finished set-up."""
+        one = {name: np.array([place]) for name, place in index.items()}
+        return float(self.made(one)[0])
+
+    def made(self, index: Mapping[str, IndexArray]) -> FloatArray:
+        """What the choices made so far add up to, shape (n,)."""
+        total = np.zeros(len(next(iter(index.values()))))
+        for name, amounts in self.own.items():
+            if name in index:
+                total += amounts[index[name]]
+        for number, due in enumerate(self.due(index).T):
+            total += self.shared[number].amount * due
+        return total
+
+    def due(self, index: Mapping[str, IndexArray]) -> NDArray[np.bool_]:
+        """Which shared amounts the choices made so far make due, shape (n, shared)."""
+        count = len(next(iter(index.values())))
+        found = np.zeros((count, len(self.shared)), dtype=bool)
+        for number, each in enumerate(self.shared):
+            for name, marks in each.due.items():
+                if name in index:
+                    found[:, number] |= marks[index[name]]
+        return found
+
+    def still(self, made: frozenset[str], allowed: Mapping[str, IndexArray]) -> float:
+        """Least that the choices still open add by themselves.
+
+        Parameters
+        ----------
+        made : frozenset of str
+        allowed : mapping of str to ndarray of int
+            Options of every choice.
+        """
+        return sum(
+            float(amounts[allowed[name]].min())
+            for name, amounts in self.own.items() if name not in made
+        )  # fmt: skip
