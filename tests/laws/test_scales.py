@@ -10,7 +10,9 @@ import pytest
 from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import Rows
 from chairwright.figures.balance import edge_angle, support_edges
+from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.mass import mass_box
+from chairwright.figures.spread import spreads_of
 from chairwright.mass_points import MassPoints
 from chairwright.person.posture import centre_of_mass
 from chairwright.scales.carried import (
@@ -18,6 +20,7 @@ from chairwright.scales.carried import (
     corrected_points,
     corrected_rows,
     occupant_shift,
+    weighed_occupant,
 )
 from chairwright.scales.centre import results
 from chairwright.scales.formulas import raised, raised_share
@@ -205,3 +208,21 @@ def test_the_spread_that_is_carried_over_is_that_of_draws() -> None:
     for name, values in seen.items():
         # 0.08: 2000 draws know a spread to 1.6 %.
         assert 2.0 * np.std(values) == pytest.approx(there.half_widths[name], rel=0.08)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_an_occupant_as_weighed_is_the_shift_carried_over(seed: int) -> None:
+    """Two ways to the same figures: points moved one by one as they are brought, or afterwards."""
+    _, points, occupant, found = _weighed_setup(seed)
+    shift = occupant_shift(found, points, occupant)
+    assert shift is not None
+    other, seated_there = random_setups(everyday(), occupant, np.random.default_rng(99 - seed), 1)
+    expected = carried_over(other, seated_there, occupant, shift)
+    who = weighed_occupant(occupant, shift)
+    fresh, _ = realise(everyday(), who, other.index)
+    for name, value in figures_of(fresh, who, expected.figures).items():
+        assert float(value[0]) == pytest.approx(expected.figures[name], abs=1e-9, nan_ok=True), name
+    spreads = spreads_of(fresh, who, expected.half_widths)
+    for name, half in spreads.items():
+        assert half == pytest.approx(expected.half_widths[name], rel=1e-6), name
+    assert {"com_x_mm", "com_z_mm", "tip_rear_locked_deg", "tip_left_deg"} <= set(spreads)

@@ -21,6 +21,8 @@ class CentreWeighed:
 
     Parameters
     ----------
+    mass_kg : float [kg]
+        Of the occupant, measured.
     shift_mm : tuple of float [mm]
         Measured less modelled, frame axes of the set-up that was weighed: ahead, left, up.
     modelled_at_mm : tuple of float [mm]
@@ -29,6 +31,7 @@ class CentreWeighed:
         Of the occupant's mass [kg] and the shift [mm], in that order.
     """
 
+    mass_kg: float
     shift_mm: Place
     modelled_at_mm: Place
     covariance: tuple[tuple[float, ...], ...]

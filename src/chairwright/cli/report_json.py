@@ -82,7 +82,7 @@ def _centre_data(person: Person) -> Data:
     return {
         "known_by": "scales",
         "dated": person.weighed.dated,
-        "mass_kg": person.occupant.body.mass_kg,
+        "mass_kg": centre.mass_kg,
         "shift_mm": dict(zip(names[1:], centre.shift_mm, strict=True)),
         "half_widths": dict(zip(names, centre.half_widths, strict=True)),
     }

@@ -69,7 +69,7 @@ def centre_words(weighed: CentreWeighed, dated: str = "") -> str:
     day = f" ({dated})" if dated else ""
     return (
         f"Centre of mass measured on the scales{day}, ± {ahead:.0f} mm fore and aft and "
-        f"± {up:.0f} mm in height."
+        f"± {up:.0f} mm in height; the occupant is counted with {weighed.mass_kg:.1f} kg."
     )
 
 

@@ -44,10 +44,10 @@ class OccupantShift:
 
     @property
     def centre(self) -> CentreWeighed:
-        """The same without the mass, as an occupant holds it."""
+        """The same as an occupant holds it."""
         shift = self.ahead_mm, self.left_mm, self.up_mm
         rows = tuple(tuple(float(each) for each in row) for row in self.covariance)
-        return CentreWeighed(shift, self.estimated_at_mm, rows)
+        return CentreWeighed(self.mass_kg, shift, self.estimated_at_mm, rows)
 
 
 @dataclass(frozen=True)
@@ -142,7 +142,8 @@ def corrected_occupant(occupant: Occupant, mass_kg: float) -> Occupant:
     """The occupant with every segment scaled to the measured mass."""
     ratio = mass_kg / occupant.body.mass_kg
     segments = tuple(replace(each, mass_kg=each.mass_kg * ratio) for each in occupant.body.segments)
-    return replace(occupant, body=replace(occupant.body, mass_kg=mass_kg, segments=segments))
+    body = replace(occupant.body, mass_kg=mass_kg, segments=segments)
+    return replace(occupant, body=body, kept={})
 
 
 def weighed_occupant(occupant: Occupant, shift: OccupantShift) -> Occupant:
