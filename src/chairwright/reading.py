@@ -18,6 +18,14 @@ _FILL_IT = "Fill it in, or name another file."
 
 
 @dataclass(frozen=True)
+class FileText:
+    """What a file would hold, kept elsewhere; ``name`` is what messages call it."""
+
+    name: str
+    text: str
+
+
+@dataclass(frozen=True)
 class YamlSource:
     """The content of one YAML file and the line on which each value stands.
 
@@ -55,12 +63,12 @@ class YamlSource:
         return self.typed.get(at, "")
 
 
-def read_text_file(path: Path | str, limit_bytes: int = LIMIT_BYTES) -> str:
+def read_text_file(path: Path | str | FileText, limit_bytes: int = LIMIT_BYTES) -> str:
     """Read a small UTF-8 text file.
 
     Parameters
     ----------
-    path : Path or str
+    path : Path or str or FileText
     limit_bytes : int
         Larger files are refused without being read.
 
@@ -75,14 +83,14 @@ def read_text_file(path: Path | str, limit_bytes: int = LIMIT_BYTES) -> str:
         When the file is missing, a folder, unreadable, empty, too large, not UTF-8,
         or holds control characters.
     """
-    raw = _read_bytes(Path(path), limit_bytes)
-    text = _decode(raw, str(path))
+    name, raw = _named_bytes(path, limit_bytes)
+    text = _decode(raw, name)
     if not text.strip():
-        raise _refusal(str(path), "the file must not be empty", f"{len(raw)} bytes", _FILL_IT)
+        raise _refusal(name, "the file must not be empty", f"{len(raw)} bytes", _FILL_IT)
     control = CONTROL.search(text)
     if control:
         line = text.count("\n", 0, control.start()) + 1
-        where = f"{path}:{line}"
+        where = f"{name}:{line}"
         raise _refusal(
             where,
             "the file must be plain text",
@@ -90,6 +98,15 @@ def read_text_file(path: Path | str, limit_bytes: int = LIMIT_BYTES) -> str:
             "Name a text file, or take that character out with a text editor.",
         )
     return text
+
+
+def _named_bytes(path: Path | str | FileText, limit_bytes: int) -> tuple[str, bytes]:
+    if not isinstance(path, FileText):
+        return str(path), _read_bytes(Path(path), limit_bytes)
+    raw = path.text.encode("utf-8", "surrogatepass")
+    if len(raw) > limit_bytes:
+        raise _too_large(path.name, limit_bytes, len(raw))
+    return path.name, raw
 
 
 def _read_bytes(path: Path, limit_bytes: int) -> bytes:
@@ -114,13 +131,17 @@ def _read_bytes(path: Path, limit_bytes: int) -> bytes:
             where, "the file must be readable", reason.lower(), "Check its name and permissions."
         ) from None
     if size > limit_bytes:
-        raise _refusal(
-            where,
-            f"the file must not be larger than {limit_bytes:,} bytes",
-            f"{size:,} bytes",
-            "Check that it is the right file; such a file is a few pages of text.",
-        )
+        raise _too_large(where, limit_bytes, size)
     return raw
+
+
+def _too_large(where: str, limit_bytes: int, size: int) -> InputError:
+    return _refusal(
+        where,
+        f"the file must not be larger than {limit_bytes:,} bytes",
+        f"{size:,} bytes",
+        "Check that it is the right file; such a file is a few pages of text.",
+    )
 
 
 def _decode(raw: bytes, where: str) -> str:
@@ -141,12 +162,12 @@ def _refusal(where: str, must: str, got: str, remedy: str) -> InputError:
     return InputError(Problem(where, must, got, remedy))
 
 
-def read_yaml(path: Path | str, limit_bytes: int = LIMIT_BYTES) -> YamlSource:
+def read_yaml(path: Path | str | FileText, limit_bytes: int = LIMIT_BYTES) -> YamlSource:
     """Read one YAML file into plain data, with the line of every value.
 
     Parameters
     ----------
-    path : Path or str
+    path : Path or str or FileText
     limit_bytes : int
         Larger files are refused without being read.
 
@@ -161,6 +182,7 @@ def read_yaml(path: Path | str, limit_bytes: int = LIMIT_BYTES) -> YamlSource:
         When the text cannot be read, is not one YAML mapping, or uses what is refused
         (see the module's summary). Duplicate keys and infinite numbers are all listed.
     """
-    reader = EventReader(str(path), read_text_file(path, limit_bytes))
+    name = path.name if isinstance(path, FileText) else str(path)
+    reader = EventReader(name, read_text_file(path, limit_bytes))
     data = reader.build()
-    return YamlSource(Path(path), data, reader.lines, reader.typed)
+    return YamlSource(Path(name), data, reader.lines, reader.typed)

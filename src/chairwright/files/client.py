@@ -20,7 +20,7 @@ from chairwright.files.wishes import (
 )
 from chairwright.line.choices import CHOICES
 from chairwright.person.client import Amputation, Client, Measure, Propulsion, Sex
-from chairwright.reading import read_yaml
+from chairwright.reading import FileText, read_yaml
 
 FORMAT = "chairwright client 1"
 REFERENCE = "docs/reference/client-file.md"
@@ -38,12 +38,12 @@ _HINTS = {
 }
 
 
-def read_client(path: Path | str, figures: Collection[str] = FIGURES) -> Client:
+def read_client(path: Path | str | FileText, figures: Collection[str] = FIGURES) -> Client:
     """Read one client file.
 
     Parameters
     ----------
-    path : Path or str
+    path : Path or str or FileText
     figures : collection of str
         Figures that a target may name.
 

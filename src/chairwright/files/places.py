@@ -16,7 +16,7 @@ from chairwright.files.place_values import read_force, read_length, read_mass, r
 from chairwright.places.codes import CODES
 from chairwright.places.kinds import KINDS, Boot
 from chairwright.places.model import Building, Carer, OwnLimits, Place, Site, Surroundings
-from chairwright.reading import read_yaml
+from chairwright.reading import FileText, read_yaml
 from chairwright.validation import shown, suggest
 
 FORMAT = "chairwright places 1"
@@ -45,12 +45,12 @@ _READERS: dict[str, Callable[[Fields, str, float, float], Any]] = {
 }
 
 
-def read_places(path: Path | str) -> Surroundings:
+def read_places(path: Path | str | FileText) -> Surroundings:
     """Read one places file.
 
     Parameters
     ----------
-    path : Path or str
+    path : Path or str or FileText
 
     Returns
     -------

@@ -12,18 +12,18 @@ from chairwright.line.checks import mistakes, unreachable
 from chairwright.line.expand import build_line
 from chairwright.line.model import Line
 from chairwright.line.options import expand_choices
-from chairwright.reading import read_yaml
+from chairwright.reading import FileText, read_yaml
 from chairwright.validation import check_model
 
 SHIPPED = ("everyday", "heavy-duty", "light-rigid")
 
 
-def load_line(name_or_path: str) -> Line:
+def load_line(name_or_path: str | FileText) -> Line:
     """A shipped line by its plain name, or a line file by its path.
 
     Parameters
     ----------
-    name_or_path : str
+    name_or_path : str or FileText
         For example ``"everyday"`` or ``"ours/line.yaml"``.
 
     Returns
@@ -35,6 +35,8 @@ def load_line(name_or_path: str) -> Line:
     InputError
         With ``file:line`` for each mistake in the file.
     """
+    if isinstance(name_or_path, FileText):
+        return _read(name_or_path)
     if name_or_path in SHIPPED:
         return _read(Path(str(files("chairwright.line") / "lines" / f"{name_or_path}.yaml")))
     if "/" not in name_or_path and "." not in name_or_path:
@@ -42,7 +44,7 @@ def load_line(name_or_path: str) -> Line:
     return _read(Path(name_or_path))
 
 
-def _read(path: Path) -> Line:
+def _read(path: Path | FileText) -> Line:
     source = read_yaml(path)
     written = check_model(schema.WrittenLine, source)
     choices = expand_choices(written, source)
