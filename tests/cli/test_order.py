@@ -207,3 +207,69 @@ def test_an_adjustment_as_text_and_json(capsys: pytest.CaptureFixture[str]) -> N
     assert found["steps"][-1]["state"] == "on its wheels"
     assert run(adjust_command, AVERAGE, AVERAGE) == 0
     assert "Nothing differs" in capsys.readouterr().out
+
+
+PLACES = str(SETUPS.parent / "places" / "avg-001.yaml")
+WIDE_DOOR = ("--accept", "overall_width_mm", "--by", BY, "--reason", "the door is widened in May")
+
+
+def test_places_are_told_and_never_refuse_an_order(capsys: pytest.CaptureFixture[str]) -> None:
+    """The bathroom door leaves 610 mm; the chair is 616 mm wide and needs 5 mm on each side."""
+    assert order(AVERAGE, "--places", PLACES) == 0
+    text = " ".join(capsys.readouterr().out.split())
+    assert "May be sent: every must holds." in text
+    assert "- bathroom door: fails - office door: holds" in text
+    assert "The order may be sent all the same" in text
+    assert '--accept overall_width_mm --by NAME --reason "TEXT"' in text
+    code, data = ordered(capsys, AVERAGE, "--places", PLACES)
+    assert (code, data["refused"], data["musts_not_met"]) == (0, False, [])
+    said = {each["name"]: each["verdict"] for each in data["places"]}
+    assert (said["bathroom door"], said["office door"]) == ("fails", "holds")
+    (door,) = [each for each in data["places_not_met"] if each["place"] == "bathroom door"]
+    assert (door["figure"], door["at_most"], door["value"]) == ("overall_width_mm", 600.0, 616.0)
+    assert door["accepted"] is None
+    _, without = ordered(capsys, AVERAGE)
+    assert without["places"] is None
+    same = [key for key in without if not key.startswith("places")]
+    assert [without[key] for key in same] == [data[key] for key in same]
+
+
+def test_what_fails_at_a_place_is_accepted_by_name_and_kept(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out = str(tmp_path / "order.yaml")
+    assert order(AVERAGE, "--places", PLACES, *WIDE_DOOR, "--out", out) == 0
+    assert "Fails at a place and is accepted by name:" in capsys.readouterr().out
+    (kept,) = read_order(out).accepted
+    assert (kept.figure, kept.place, kept.by, kept.revision) == (
+        "overall_width_mm", "bathroom door", BY, 1,
+    )  # fmt: skip
+    again = str(tmp_path / "again.yaml")
+    assert order(out, "--out", again) == 0  # the places are not known now: it stands as it was
+    assert read_order(again).accepted[0].place == "bathroom door"
+    assert read_order(again).revision == 1
+    capsys.readouterr()
+    code, data = ordered(capsys, again, "--places", PLACES)
+    (door,) = [each for each in data["places_not_met"] if each["place"] == "bathroom door"]
+    assert (code, door["accepted"]["by"], data["changes"]) == (0, BY, [])
+
+
+def test_a_door_cannot_be_accepted_without_its_places(capsys: pytest.CaptureFixture[str]) -> None:
+    assert order(AVERAGE, *WIDE_DOOR) == 2
+    assert "only a must that the set-up misses" in capsys.readouterr().err
+    assert order(AVERAGE, "--places", str(SETUPS.parent / "places" / "tal-002.yaml")) == 2
+    assert "TAL-002" in capsys.readouterr().err
+
+
+def test_a_place_that_is_wide_enough_now_drops_what_was_accepted(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    out, wider = str(tmp_path / "order.yaml"), tmp_path / "wider.yaml"
+    assert order(AVERAGE, "--places", PLACES, *WIDE_DOOR, "--out", out) == 0
+    text = Path(PLACES).read_text("utf-8")
+    assert text.count("610") == 1
+    wider.write_text(text.replace("610", "710"), encoding="utf-8")
+    capsys.readouterr()
+    code, data = ordered(capsys, out, "--places", str(wider))
+    assert (code, [each["figure"] for each in data["places_not_met"]]) == (0, [])
+    assert "the must holds now, and the acceptance is dropped" in " ".join(data["remarks"])

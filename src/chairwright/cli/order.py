@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,6 +21,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add the arguments of ``chairwright order``."""
     add_order_arguments(parser)
     parser.add_argument(
+        "--places", metavar="FILE",
+        help="the client's places: the order tells what they say and is never refused for it",
+    )  # fmt: skip
+    parser.add_argument(
         "--out", metavar="FILE", type=Path, help="write the order file, unless it is refused"
     )
     parser.add_argument("--replace", action="store_true", help="replace FILE when it is there")
@@ -35,7 +40,7 @@ def run(args: argparse.Namespace) -> int:
     if args.out is not None and args.out.exists() and not args.replace:
         remedy = "Say --replace, or choose another name."
         raise InputError(Problem(str(args.out), "the file must not exist yet", "a file", remedy))
-    asked = asked_of(args)
+    asked = _with_places(asked_of(args), args.places)
     order = order_of(args, asked, said)
     _show(order, args)
     if args.out is not None and not order.refused:
@@ -43,6 +48,14 @@ def run(args: argparse.Namespace) -> int:
     elif args.out is not None:
         tell([f"{args.out}: not written, because the order is refused"])
     return BAD_INPUT if order.refused else OK
+
+
+def _with_places(asked: Asked, path: str | None) -> Asked:
+    if path is None:
+        return asked
+    from chairwright.files.places import read_places
+
+    return replace(asked, surroundings=read_places(path))
 
 
 def _show(order: Order, args: argparse.Namespace) -> None:

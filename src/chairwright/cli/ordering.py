@@ -14,9 +14,11 @@ from chairwright.errors import InputError, Problem
 if TYPE_CHECKING:
     from chairwright.cli.opened import Opened
     from chairwright.files.order import OrderFile
+    from chairwright.fitting.place_verdicts import PlaceVerdict
     from chairwright.order.accepted import Acceptance
     from chairwright.order.order import Heading, Order
     from chairwright.order.price_list import PriceList
+    from chairwright.places.model import Surroundings
 
 LIMIT_BYTES = 200_000
 
@@ -60,11 +62,14 @@ class Asked:
     setup_path : Path
         Where the codes came from.
     earlier : OrderFile or None
+    surroundings : Surroundings or None
+        The client's places, when the order shall say what they say.
     """
 
     opened: Opened
     setup_path: Path
     earlier: OrderFile | None
+    surroundings: Surroundings | None = None
 
 
 def acceptances_of(args: argparse.Namespace) -> tuple[Acceptance, ...]:
@@ -136,9 +141,24 @@ def order_of(args: argparse.Namespace, asked: Asked, said: tuple[Acceptance, ...
 
     opened = asked.opened
     prices = _prices(args, asked)
-    check_acceptances(opened.setup, said)
+    places = _places(asked)
+    check_acceptances(opened.setup, said, places)
     heading = _heading(args, asked)
-    return make_order(heading, opened.person, opened.setup, prices, said, asked.earlier)
+    return make_order(heading, opened.person, opened.setup, prices, said, asked.earlier, places)
+
+
+def _places(asked: Asked) -> tuple[PlaceVerdict, ...]:
+    """What the client's places say; the set-up is judged again with what they ask."""
+    if asked.surroundings is None:
+        return ()
+    from chairwright.fitting.described import describe
+    from chairwright.fitting.fit import read_person
+    from chairwright.fitting.place_verdicts import place_verdicts
+
+    person, setup = asked.opened.person, asked.opened.setup
+    placed = read_person(person.client, asked.surroundings, person.weighed)
+    again = describe(setup.line, placed.occupant, setup.index, placed.targets)
+    return place_verdicts(placed, again)
 
 
 def _prices(args: argparse.Namespace, asked: Asked) -> PriceList:

@@ -110,7 +110,7 @@ def set_up_sheet(pack: Pack) -> bytes:
         person = read_person(person.client, pack.surroundings, person.weighed)
         setup = describe(setup.line, person.occupant, setup.index, person.targets)
     payload = sheet_of(person, setup, heading.name, pack.units, pack.paper)
-    status = f"{ACCEPTED} {_name(order)}." if order.accepted else payload.status
+    status = f"{ACCEPTED} {_name(order)}." if order.unmet else payload.status
     dated = replace(payload, date=heading.dated, revision=str(order.revision), status=status)
     return setup_sheet_pdf(dated, pack.paper)
 

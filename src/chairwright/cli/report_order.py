@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from chairwright.cli.report_order_money import lead_text, price_text
+from chairwright.cli.report_places import CAUTION, place_head
 from chairwright.cli.table import text_table
 from chairwright.line.choices import CHOICES
+from chairwright.line.model import Line
+from chairwright.order.accepted import Unmet
 from chairwright.order.order import Order
 from chairwright.order.order_dimensions import Dimension
 from chairwright.order.order_load import LoadRating
@@ -23,6 +26,13 @@ from chairwright.papers.order_words import (
 )
 from chairwright.papers.words import Units, wrapped
 from chairwright.units import inches_text
+
+TO_ACCEPT = (
+    "At these places the chair fails. The order may be sent all the same: change the set-up or the "
+    "place, or let whoever answers for it accept each by name with a reason:"
+)
+PLACES_AT_LENGTH = "'chairwright places' tells what each asks and what would help."
+ACCEPTED_THERE = "Fails at a place and is accepted by name:"
 
 
 def order_report(order: Order, units: Units) -> str:
@@ -41,6 +51,7 @@ def order_report(order: Order, units: Units) -> str:
     sections = [
         head_text(order),
         "\n".join(verdict_lines(order)),
+        *place_sections(order),
         *change_sections(order),
         parts_text(order),
         settings_text(order),
@@ -86,16 +97,38 @@ def verdict_lines(order: Order) -> Iterator[str]:
         yield "May be sent: every must holds."
     else:
         yield wrapped("May be sent: every must holds, apart from what is accepted by name.")
-    for each in order.unmet:
-        if each.accepted is not None:
-            yield _listed(unmet_words(each, line))
-            told = f"accepted by {each.accepted.by} in revision {each.accepted.revision}"
-            yield wrapped(f"  {told}: {each.accepted.reason}", "  ")
+    yield from _accepted_lines(order.unmet, line)
     yield from (_listed(narrow_words(item, line)) for item in order.narrow)
 
 
 def _listed(words: str) -> str:
     return wrapped(f"- {words}", "  ")
+
+
+def _accepted_lines(unmet: Sequence[Unmet], line: Line) -> Iterator[str]:
+    for each in unmet:
+        if each.accepted is not None:
+            yield _listed(unmet_words(each, line))
+            told = f"accepted by {each.accepted.by} in revision {each.accepted.revision}"
+            yield wrapped(f"  {told}: {each.accepted.reason}", "  ")
+
+
+def place_sections(order: Order) -> list[str]:
+    """What the client's places say, and what of it is to be accepted or mended; or nothing."""
+    if not order.places:
+        return []
+    line = order.setup.line
+    lines = ["The client's places", *(f"- {place_head(each)}" for each in order.places)]
+    lines += [wrapped(PLACES_AT_LENGTH), wrapped(CAUTION)]
+    lacking = [each for each in order.unmet_at_places if each.accepted is None]
+    if lacking:
+        lines.append(wrapped(TO_ACCEPT))
+        lines += [_listed(unmet_words(each, line)) for each in lacking]
+        names = dict.fromkeys(each.figure.name for each in lacking)
+        lines += [f'  --accept {name} --by NAME --reason "TEXT"' for name in names]
+    found = list(_accepted_lines(order.unmet_at_places, line))
+    lines += [ACCEPTED_THERE, *found] if found else []
+    return ["\n".join(lines)]
 
 
 def change_sections(order: Order) -> list[str]:

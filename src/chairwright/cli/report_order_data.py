@@ -7,6 +7,7 @@ from dataclasses import asdict
 from decimal import Decimal
 
 from chairwright.cli.report_json import line_data
+from chairwright.cli.report_places import verdict_data
 from chairwright.order.accepted import Unmet
 from chairwright.order.lead import LeadTime
 from chairwright.order.order import Order
@@ -38,6 +39,10 @@ def order_data(order: Order) -> Data:
         "line": line_data(order.setup.line),
         "refused": order.refused,
         "musts_not_met": [_unmet(each) for each in order.unmet],
+        "places": [verdict_data(each) for each in order.places] if order.places else None,
+        "places_not_met": [
+            {"place": each.judged.target.place, **_unmet(each)} for each in order.unmet_at_places
+        ],
         "musts_held_on_nominal_values": [item.target.figure for item in order.narrow],
         "earlier_revision": order.earlier or None,
         "changes": [asdict(change) for change in order.changes],

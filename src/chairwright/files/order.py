@@ -49,6 +49,8 @@ class AcceptedMust:
         Who accepts it, and why.
     revision : int
         In which it was accepted.
+    place : str
+        Name of the client's place that asks for it; empty when none does.
     where : str
         ``file:line``; empty when it is new.
     """
@@ -60,6 +62,7 @@ class AcceptedMust:
     by: str
     reason: str
     revision: int
+    place: str = ""
     where: str = ""
 
 
@@ -200,7 +203,9 @@ def _total(fields: Fields) -> Decimal:
 
 def _accepted(fields: Fields) -> Iterator[AcceptedMust]:
     for entry in fields.children("accepted"):
-        entry.check_keys("must", "at_least", "at_most", "value", "by", "reason", "revision")
+        entry.check_keys(
+            "must", "at_least", "at_most", "value", "by", "reason", "revision", "place"
+        )
         figure = entry.text("must", example="tip_rear_locked_deg")
         by = entry.text("by", example="who accepts it", longest=LONGEST_NAME)
         reason = entry.text("reason", example="why", longest=LONGEST_REASON)
@@ -212,8 +217,9 @@ def _accepted(fields: Fields) -> Iterator[AcceptedMust]:
             must = "an accepted must has at_least or at_most"
             entry.refuse("must", must, "neither", "Write what was asked.")
         if figure is not None and by is not None and reason is not None:
+            place = entry.text("place", longest=LONGEST_PATH) or ""
             where = entry.where("must")
-            yield AcceptedMust(figure, low, high, value, by, reason, revision, where)
+            yield AcceptedMust(figure, low, high, value, by, reason, revision, place, where)
 
 
 def write_order(order: OrderFile, *, overwrite: bool = False) -> None:
@@ -270,6 +276,8 @@ def _accepted_rows(each: AcceptedMust) -> Iterator[str]:
     yield f"    by: {_quoted(each.by)}"
     yield f"    reason: {_quoted(each.reason)}"
     yield f"    revision: {each.revision}"
+    if each.place:
+        yield f"    place: {_quoted(each.place)}"
 
 
 def _quoted(text: str) -> str:

@@ -15,6 +15,7 @@ from chairwright.figures.registry import FIGURES, Figure
 from chairwright.files.order import LONGEST_NAME, LONGEST_REASON, AcceptedMust
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.moved import printed
+from chairwright.fitting.place_verdicts import PlaceVerdict
 from chairwright.validation import suggest
 
 
@@ -70,20 +71,36 @@ class Acceptance:
     reason: str
 
 
-def check_acceptances(setup: Described, said: Sequence[Acceptance]) -> None:
+def missed_at(places: Sequence[PlaceVerdict]) -> tuple[Judged, ...]:
+    """Every must of a place that the set-up misses, place by place.
+
+    Parameters
+    ----------
+    places : sequence of PlaceVerdict
+    """
+    return tuple(
+        item for each in places for item in each.judged if item.target.must and item.verdict.breaks
+    )
+
+
+def check_acceptances(
+    setup: Described, said: Sequence[Acceptance], places: Sequence[PlaceVerdict] = ()
+) -> None:
     """Refuse an acceptance of what is not missed, without a name, or without a reason.
 
     Parameters
     ----------
     setup : Described
     said : sequence of Acceptance
+    places : sequence of PlaceVerdict
+        What fails at a place may be accepted as well.
 
     Raises
     ------
     InputError
         With every problem.
     """
-    missed = list(dict.fromkeys(item.target.figure for item in setup.broken))
+    missed = list(dict.fromkeys(item.target.figure for item in (*setup.broken, *missed_at(places))))
     problems = [problem for each in said for problem in _problems(each, missed)]
     names = [each.must for each in said]
     for name in dict.fromkeys(name for name in names if names.count(name) > 1):
@@ -111,16 +128,16 @@ def _problems(each: Acceptance, missed: list[str]) -> list[Problem]:
 
 
 def settle(
-    setup: Described,
+    missed: Sequence[Judged],
     said: Sequence[Acceptance],
     earlier: Sequence[AcceptedMust],
     revision: int,
 ) -> tuple[Unmet, ...]:
-    """Every must that a set-up misses, with who has accepted it.
+    """Musts that a set-up misses, each with who has accepted it.
 
     Parameters
     ----------
-    setup : Described
+    missed : sequence of Judged
     said : sequence of Acceptance
         Checked, new in this revision; they go before earlier ones.
     earlier : sequence of AcceptedMust
@@ -131,9 +148,9 @@ def settle(
     Returns
     -------
     tuple of Unmet
-        In the order of the targets.
+        In the same order.
     """
-    return tuple(_settled(Unmet(item), said, earlier, revision) for item in setup.broken)
+    return tuple(_settled(Unmet(item), said, earlier, revision) for item in missed)
 
 
 def _settled(
@@ -143,7 +160,9 @@ def _settled(
     new = next((each for each in said if each.must == name), None)
     if new is not None:
         by, reason = new.by.strip(), new.reason.strip()
-        return Unmet(unmet.judged, AcceptedMust(name, low, high, unmet.value, by, reason, revision))
+        place = unmet.judged.target.place
+        must = AcceptedMust(name, low, high, unmet.value, by, reason, revision, place)
+        return Unmet(unmet.judged, must)
     kept = next((each for each in earlier if covers(each, unmet)), None)
     return Unmet(unmet.judged, kept)
 
@@ -156,7 +175,10 @@ def covers(accepted: AcceptedMust, unmet: Unmet) -> bool:
     accepted : AcceptedMust
     unmet : Unmet
     """
-    if accepted.figure != unmet.figure.name or (accepted.low, accepted.high) != unmet.asked:
+    target = unmet.judged.target
+    if (accepted.figure, accepted.place) != (target.figure, target.place):
+        return False
+    if (accepted.low, accepted.high) != unmet.asked:
         return False
     if unmet.value is None or accepted.value is None:
         return unmet.value is accepted.value

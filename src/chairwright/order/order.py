@@ -10,8 +10,9 @@ from chairwright.figures.registry import FIGURES
 from chairwright.files.order import AcceptedMust, OrderFile
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Person
+from chairwright.fitting.place_verdicts import PlaceVerdict
 from chairwright.line.choices import CHOICES
-from chairwright.order.accepted import Acceptance, Unmet, covers, settle
+from chairwright.order.accepted import Acceptance, Unmet, covers, missed_at, settle
 from chairwright.order.lead import LeadTime, lead_time
 from chairwright.order.order_dimensions import Dimension, dimensions_of
 from chairwright.order.order_load import LoadRating, load_rating
@@ -71,6 +72,12 @@ class Order:
     earlier : int
         Number of the earlier revision; 0 for a first one.
     remarks : tuple of str
+    places : tuple of PlaceVerdict
+        What the client's places say; empty when none are known.
+    unmet_at_places : tuple of Unmet
+        What is missed there, each with who accepted it; an order is never refused for it.
+    kept : tuple of AcceptedMust
+        Accepted at places in an earlier revision, when the places are not known now.
     """
 
     heading: Heading
@@ -90,6 +97,9 @@ class Order:
     changes: tuple[Change, ...]
     earlier: int
     remarks: tuple[str, ...]
+    places: tuple[PlaceVerdict, ...] = ()
+    unmet_at_places: tuple[Unmet, ...] = ()
+    kept: tuple[AcceptedMust, ...] = ()
 
     @property
     def open(self) -> tuple[Unmet, ...]:
@@ -98,14 +108,19 @@ class Order:
 
     @property
     def accepted(self) -> tuple[AcceptedMust, ...]:
-        """What has been accepted by name, one for each figure."""
-        found = {each.accepted.figure: each.accepted for each in self.unmet if each.accepted}
-        return tuple(found.values())
+        """What has been accepted by name, one for each figure, then for each at a place."""
+        return (*_one_each((*self.unmet, *self.unmet_at_places)), *self.kept)
 
     @property
     def refused(self) -> bool:
         """Whether it must not be sent: a must is missed and nobody has accepted that."""
         return bool(self.open)
+
+
+def _one_each(unmet: Sequence[Unmet]) -> tuple[AcceptedMust, ...]:
+    """What is accepted, one for each figure and place."""
+    found = [each.accepted for each in unmet if each.accepted is not None]
+    return tuple({(each.figure, each.place): each for each in found}.values())
 
 
 def make_order(
@@ -115,6 +130,7 @@ def make_order(
     prices: PriceList,
     said: Sequence[Acceptance] = (),
     earlier: OrderFile | None = None,
+    places: Sequence[PlaceVerdict] = (),
 ) -> Order:
     """Work an order out.
 
@@ -130,6 +146,9 @@ def make_order(
         Checked, new in this revision.
     earlier : OrderFile or None
         The revision before; its acceptances stand as far as they cover what is missed.
+    places : sequence of PlaceVerdict
+        What the client's places say of the set-up; without any, what was accepted at places stands
+        as it was.
 
     Returns
     -------
@@ -140,8 +159,11 @@ def make_order(
     priced, lead = quote(items, prices), lead_time(items, setup.line.build_days, prices.lead)
     kept = () if earlier is None else earlier.accepted
     number = 1 if earlier is None else earlier.revision + 1
-    unmet = settle(setup, said, kept, number)
-    ordered = Ordered(setup, priced, lead, tuple(each.accepted for each in unmet if each.accepted))
+    unmet = settle(setup.broken, said, kept, number)
+    at_places = settle(missed_at(places), said, kept, number)
+    waiting = () if places else tuple(each for each in kept if each.place)
+    accepted = (*_one_each((*unmet, *at_places)), *waiting)
+    ordered = Ordered(setup, priced, lead, accepted)
     differ = () if earlier is None else changes(earlier, ordered)
     if earlier is not None and not differ:
         number = earlier.revision
@@ -162,7 +184,13 @@ def make_order(
         narrow=tuple(item for item in setup.judged if _narrow(item)),
         changes=differ,
         earlier=0 if earlier is None else earlier.revision,
-        remarks=(*_price_remarks(prices, setup, heading.dated), *_dropped(kept, unmet)),
+        remarks=(
+            *_price_remarks(prices, setup, heading.dated),
+            *_dropped(kept, accepted, (*unmet, *at_places)),
+        ),
+        places=tuple(places),
+        unmet_at_places=at_places,
+        kept=waiting,
     )
 
 
@@ -191,10 +219,15 @@ def _price_remarks(prices: PriceList, setup: Described, dated: str) -> Iterator[
         yield f"The price list is valid until {prices.valid_until}; the order has no date."
 
 
-def _dropped(kept: Sequence[AcceptedMust], unmet: Sequence[Unmet]) -> Iterator[str]:
+def _dropped(
+    kept: Sequence[AcceptedMust], accepted: Sequence[AcceptedMust], unmet: Sequence[Unmet]
+) -> Iterator[str]:
     """Say which earlier acceptances do not stand any more, and why."""
     for each in kept:
-        now = [item for item in unmet if item.figure.name == each.figure]
+        if each in accepted:
+            continue
+        asked = (each.figure, each.place)
+        now = [item for item in unmet if (item.figure.name, item.judged.target.place) == asked]
         label = FIGURES[each.figure].label if each.figure in FIGURES else each.figure
         told = f"{label}, accepted by {each.by} in revision {each.revision}"
         if not now:

@@ -96,11 +96,13 @@ def _extra_words(line: Line, codes: tuple[str, ...]) -> str:
 
 
 def _accepted(earlier: OrderFile, now: Ordered) -> Iterator[Change]:
-    before = {each.figure: each for each in earlier.accepted}
-    after = {each.figure: each for each in now.accepted}
-    for figure in dict.fromkeys((*before, *after)):
+    before = {(each.figure, each.place): each for each in earlier.accepted}
+    after = {(each.figure, each.place): each for each in now.accepted}
+    for key in dict.fromkeys((*before, *after)):
+        figure, place = key
         label = f"Accepted: {FIGURES[figure].label if figure in FIGURES else figure}"
-        yield Change("accepted", label, _by(before.get(figure)), _by(after.get(figure)))
+        label += " (asked by a place)" if place else ""
+        yield Change("accepted", label, _by(before.get(key)), _by(after.get(key)))
 
 
 def _by(accepted: AcceptedMust | None) -> str:
