@@ -13,9 +13,10 @@ from chairwright.figures.registry import FIGURES
 from chairwright.figures.terms import TERMS
 from chairwright.mass_points import FloatArray
 from chairwright.search.space import Space
+from chairwright.search.sums import Sum
 
 
-def relevant_space(space: Space, figures: Iterable[str]) -> Space:
+def relevant_space(space: Space, figures: Iterable[str], sums: Iterable[Sum] = ()) -> Space:
     """Keep one of the options of a choice that no figure and no rule tells apart.
 
     Such options are interchangeable, so a set-up with given values of the figures is in the
@@ -27,6 +28,8 @@ def relevant_space(space: Space, figures: Iterable[str]) -> Space:
     ----------
     space : Space
     figures : iterable of str
+    sums : iterable of Sum
+        Sums that must not change either.
 
     Returns
     -------
@@ -36,12 +39,15 @@ def relevant_space(space: Space, figures: Iterable[str]) -> Space:
     touched = frozenset[str]().union(ALWAYS, *(FIGURES[name].touched_by for name in figures))
     terms = {term.key for term in TERMS.values()}
     asked = {TERMS[name].key for name in figures if name in TERMS}
+    amounts = [column for each in sums for column in each.columns()]
     allowed = {}
     for name, options in space.allowed.items():
         whole = space.line.choices[name].options
         held = dict.fromkeys(key for each in whole for key in each.numbers)
         keys = [key for key in held if key in asked or (name in touched and key not in terms)]
-        allowed[name] = _told_apart(space, name, options, keys)
+        numbers = [space.line.column(name, key)[options] for key in keys]
+        numbers += [column[options] for choice, column in amounts if choice == name]
+        allowed[name] = _told_apart(space, name, options, numbers)
     return replace(space, allowed=allowed)
 
 
@@ -51,9 +57,11 @@ ALWAYS = frozenset(
 """Choices that decide whether a set-up stands on its wheels with nothing in the floor."""
 
 
-def _told_apart(space: Space, name: str, options: IndexArray, keys: list[str]) -> IndexArray:
+def _told_apart(
+    space: Space, name: str, options: IndexArray, columns: list[FloatArray]
+) -> IndexArray:
     codes = [space.line.choices[name].options[place].code for place in options]
-    numbers = [_numbers(space.line.column(name, key)[options]) for key in keys]
+    numbers = [_numbers(column) for column in columns]
     uses = [
         codes_of[name]
         for rule in space.line.rules

@@ -6,7 +6,7 @@ when any of its choices has an option that makes it due.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -51,6 +51,13 @@ class Sum:
         """Choices that can add something."""
         return frozenset(self.own).union(*(each.due for each in self.shared))
 
+    def columns(self) -> Iterator[tuple[str, FloatArray]]:
+        """Yield each choice with what tells its options apart, shape (options,)."""
+        yield from self.own.items()
+        for each in self.shared:
+            for name, marks in each.due.items():
+                yield name, marks.astype(float)
+
     def of(self, index: Mapping[str, int]) -> float:
         """Return the sum of one finished set-up."""
         one = {name: np.array([place]) for name, place in index.items()}
@@ -75,6 +82,31 @@ class Sum:
                 if name in index:
                     found[:, number] |= marks[index[name]]
         return found
+
+    def added(
+        self,
+        made: Mapping[str, IndexArray],
+        parent: IndexArray,
+        choice: str,
+        option: IndexArray,
+    ) -> FloatArray:
+        """What one more choice adds, shape (n,).
+
+        Parameters
+        ----------
+        made : mapping of str to ndarray of int, shape (m,)
+            Choices of the parents.
+        parent, option : ndarray of int, shape (n,)
+            Row of each child's parent; its option of the choice.
+        choice : str
+        """
+        amounts = self.own.get(choice)
+        found = np.zeros(len(option)) if amounts is None else amounts[option]
+        due = self.due(made)
+        for number, each in enumerate(self.shared):
+            if choice in each.due:
+                found = found + each.amount * (each.due[choice][option] & ~due[parent, number])
+        return np.asarray(found)
 
     def still(self, made: frozenset[str], allowed: Mapping[str, IndexArray]) -> float:
         """Least that the choices still open add by themselves.
