@@ -15,13 +15,16 @@ SCALES = (1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 100.0)
 """Reductions tried in turn: ISO 5455 (1, 2, 5, 10, 20, 50; from memory, unverified), with steps
 between them because a seated person just misses 1:10 on a small page."""
 
+HOLE_SCALES = (1.0, 2.0, 3.0, 5.0, 7.5)
+"""Those of drawings of holes, with closer steps; marks would touch at smaller ones."""
+
 MARGIN_MM = 3.0
 _TITLE_MM = 3.6
-_LARGE_SCALE = 10.0
-_THIN = 0.7
-_TITLE_ROOM_MM = 7.0
+LARGE_SCALE = 10.0
+THIN = 0.7
+TITLE_ROOM_MM = 7.0
 _LEGEND_MM = 3.2
-_LEGEND_ROW_MM = 4.6
+LEGEND_ROW_MM = 4.6
 _SAMPLE_MM = 8.0
 _CELL_GAP_MM = 4.0
 
@@ -49,7 +52,12 @@ class View:
     around: tuple[Group, ...] = ()
 
 
-def compose(build: Callable[[float], View], page: Page, units: Units) -> Sheet:
+def compose(
+    build: Callable[[float], View],
+    page: Page,
+    units: Units,
+    scales: tuple[float, ...] = SCALES,
+) -> Sheet:
     """Put a view on the largest standard scale that the page takes.
 
     Parameters
@@ -59,14 +67,16 @@ def compose(build: Callable[[float], View], page: Page, units: Units) -> Sheet:
     page : Page
         Largest sheet allowed; the sheet returned hugs the drawing.
     units : {"mm", "in"}
+    scales : tuple of float
+        Tried in turn.
 
     Returns
     -------
     Sheet
         At the last scale of the series when nothing fits.
     """
-    sheet = _compose_at(build, SCALES[-1], page, units)
-    for scale in SCALES:
+    sheet = _compose_at(build, scales[-1], page, units)
+    for scale in scales:
         tried = _compose_at(build, scale, page, units)
         if tried.width_mm <= page.width_mm and tried.height_mm <= page.height_mm:
             return tried
@@ -81,21 +91,27 @@ def _compose_at(build: Callable[[float], View], scale: float, page: Page, units:
     drawn = tuple(placement.group(group) for group in view.around) + drawn
     left, top, right, bottom = groups_box(drawn + dimensions)
     room = max(right - left, _title_width(view.name, scale))
-    legend = _legend(view.legend, room)
-    dx, dy = MARGIN_MM - left, MARGIN_MM + _TITLE_ROOM_MM - top
+    legend = legend_group(view.legend, room)
+    dx, dy = MARGIN_MM - left, MARGIN_MM + TITLE_ROOM_MM - top
     body = tuple(shifted(group, dx, dy) for group in drawn + dimensions)
     foot = dy + bottom + 2.0
     placed = shifted(legend, MARGIN_MM, foot)
-    height = foot + _LEGEND_ROW_MM * _legend_rows(view.legend, room) + MARGIN_MM - 1.5
-    groups = (*body, placed, _title(view.name, scale))
+    height = foot + LEGEND_ROW_MM * legend_rows(view.legend, room) + MARGIN_MM - 1.5
+    groups = (*body, placed, title_group(view.name, scale))
     width = room + 2.0 * MARGIN_MM
     title = f"{view.name}, scale 1:{scale:g}"
-    ratio = _THIN if scale > _LARGE_SCALE else 1.0
+    ratio = line_ratio(scale)
     placed_at = Placement(scale, (dx, dy))
     return Sheet(title, view.description, width, height, groups, ratio, placed_at)
 
 
-def _title(name: str, scale: float) -> Group:
+def line_ratio(scale: float) -> float:
+    """How much every pen is thinned at a scale (ISO 128 line group 0.35 instead of 0.5)."""
+    return THIN if scale > LARGE_SCALE else 1.0
+
+
+def title_group(name: str, scale: float) -> Group:
+    """Name and scale of a view in the upper left corner of its sheet."""
     at = (MARGIN_MM, MARGIN_MM + _TITLE_MM * 0.75)
     return Group("name", (Text(at, _title_text(name, scale), _TITLE_MM, strong=len(name)),))
 
@@ -114,17 +130,26 @@ def _legend_columns(entries: tuple[LegendEntry, ...], room: float) -> tuple[int,
     return max(1, int((room + _CELL_GAP_MM) // cell)), cell
 
 
-def _legend_rows(entries: tuple[LegendEntry, ...], room: float) -> int:
+def legend_rows(entries: tuple[LegendEntry, ...], room: float) -> int:
+    """How many rows a legend takes in a room of some width [mm]."""
     columns, _ = _legend_columns(entries, room)
     return -(-len(entries) // columns)
 
 
-def _legend(entries: tuple[LegendEntry, ...], room: float) -> Group:
+def legend_group(entries: tuple[LegendEntry, ...], room: float) -> Group:
+    """A legend in rows from the upper left, on paper.
+
+    Parameters
+    ----------
+    entries : tuple of LegendEntry
+    room : float
+        Width [mm].
+    """
     columns, cell = _legend_columns(entries, room)
     items: list[Primitive] = []
     for place, entry in enumerate(entries):
         row, column = divmod(place, columns)
-        left, base = column * cell, (row + 0.7) * _LEGEND_ROW_MM
+        left, base = column * cell, (row + 0.7) * LEGEND_ROW_MM
         level = base - 0.9
         if entry.pen is None:
             items += mass_mark((left + _SAMPLE_MM / 2.0, level), 1.4)

@@ -64,10 +64,20 @@ def plan_sheet(shape: Shape, units: Units = "mm", page: Page = A5_PORTRAIT) -> S
     -------
     Sheet
     """
-    return compose(lambda scale: _view(shape, scale, units), page, units)
+    return compose(lambda scale: seen_from_above(shape, scale, units), page, units)
 
 
-def _view(shape: Shape, scale: float, units: Units) -> View:
+def seen_from_above(shape: Shape, scale: float, units: Units) -> View:
+    """The plan in real mm.
+
+    Parameters
+    ----------
+    shape : Shape
+        Floor axes [mm].
+    scale : float
+        Real over paper length; marks and letters keep their size on paper.
+    units : {"mm", "in"}
+    """
     groups = (
         plan_chair.anti_tip(shape),
         plan_chair.casters(shape),

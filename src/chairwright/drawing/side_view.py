@@ -59,10 +59,19 @@ def side_sheet(shape: Shape, units: Units = "mm", page: Page = A5_PORTRAIT) -> S
     -------
     Sheet
     """
-    return compose(lambda scale: _view(shape, scale), page, units)
+    return compose(lambda scale: seen_from_side(shape, scale), page, units)
 
 
-def _view(shape: Shape, scale: float) -> View:
+def seen_from_side(shape: Shape, scale: float) -> View:
+    """The side view in real mm.
+
+    Parameters
+    ----------
+    shape : Shape
+        Floor axes [mm].
+    scale : float
+        Real over paper length; marks and letters keep their size on paper.
+    """
     groups = (
         side_chair.floor(shape),
         side_chair.anti_tip(shape),

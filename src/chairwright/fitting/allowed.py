@@ -44,7 +44,7 @@ def why_not_allowed(line: Line, occupant: Occupant, index: Mapping[str, int]) ->
         One clause for each; empty when it may be built.
     """
     rules = (rule_words(line, rule, index) for rule in broken_rules(line, index))
-    return (*dict.fromkeys(rules), *_body_words(line, occupant, index))
+    return (*dict.fromkeys(rules), *body_words(line, occupant, index))
 
 
 def rule_words(line: Line, rule: Rule, index: Mapping[str, int]) -> str:
@@ -118,7 +118,21 @@ def _size_range(line: Line, name: str, codes: frozenset[str]) -> str:
     return f"from {low} to {high}"
 
 
-def _body_words(line: Line, occupant: Occupant, index: Mapping[str, int]) -> Iterator[str]:
+def body_words(line: Line, occupant: Occupant, index: Mapping[str, int]) -> Iterator[str]:
+    """What the client's feet and hands forbid of a set-up.
+
+    Parameters
+    ----------
+    line : Line
+    occupant : Occupant
+    index : mapping of str to int
+        Option position of ``foot_supports`` and ``hand_rim``.
+
+    Yields
+    ------
+    str
+        One clause for each.
+    """
     chosen = line.choices["foot_supports"].options[index["foot_supports"]]
     for side in SIDES:
         fitted = chosen.numbers[side] > 0
