@@ -5,10 +5,13 @@ BIN := .venv/bin
 STAMP := .venv/.installed
 export OPENBLAS_NUM_THREADS := 1
 
-.PHONY: demo test check bench format clean
+.PHONY: demo desk test check bench format clean
 
 demo: $(STAMP)
 	$(BIN)/chairwright demo --out out/demo
+
+desk: $(STAMP)
+	$(BIN)/chairwright desk
 
 test: $(STAMP)
 	$(BIN)/pytest -q -n 2
@@ -33,5 +36,5 @@ $(STAMP): pyproject.toml constraints.txt
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' \
 		|| { echo "chairwright needs Python 3.11 or later; name it with: make $(MAKECMDGOALS) PYTHON=python3.11"; exit 1; }
 	$(PYTHON) -m venv .venv
-	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[test]' -c constraints.txt
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[desk,test]' -c constraints.txt
 	@touch $@

@@ -48,6 +48,7 @@ COMMANDS = (
     Command("import", "chairwright.cli.import_measures", "take measures from a health record"),
     Command("line", "chairwright.cli.line", "check a line, count it, print its seat heights"),
     Command("person", "chairwright.cli.person", "show a client's measures, checked and completed"),
+    Command("desk", "chairwright.cli.desk", "open the whole job in a browser, on this machine"),
     Command("demo", "chairwright.cli.demo", "fit every example client and write their sheets"),
 )
 EPILOG = "'chairwright COMMAND --help' explains a command. Exit code 2: the input needs a look."

@@ -1,0 +1,1 @@
+"""The desk: the whole job in a browser, on one laptop or shared by a team."""

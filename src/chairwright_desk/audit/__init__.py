@@ -1,0 +1,1 @@
+"""The trail: who read, changed or took out what, and when."""

@@ -1,0 +1,35 @@
+"use strict";
+// Small helps; every page works without them.
+
+// What the server refused still says why: its page is shown in place.
+document.addEventListener("htmx:beforeSwap", (event) => {
+  if ([409, 413, 422].includes(event.detail.xhr.status)) {
+    event.detail.shouldSwap = true;
+    event.detail.isError = false;
+  }
+});
+
+// A change that could not be sent is said, not passed over.
+const say = (text) => {
+  document.getElementById("desk-said").textContent = text;
+};
+document.addEventListener("htmx:sendError", () => {
+  say("The desk does not answer. What you typed is still in the page; keep it open.");
+});
+document.addEventListener("htmx:responseError", (event) => {
+  if (!event.detail.xhr.getResponseHeader("HX-Redirect")) {
+    say("The desk could not take this just now. What you typed is still in the page.");
+  }
+});
+document.addEventListener("htmx:afterRequest", (event) => {
+  if (event.detail.successful) say("");
+});
+
+// A file above the limit is told before it is sent.
+document.addEventListener("change", (event) => {
+  const input = event.target;
+  if (!(input instanceof HTMLInputElement) || input.type !== "file") return;
+  const large = [...input.files].some((file) => file.size > 50_000_000);
+  input.setCustomValidity(large ? "The desk takes files of up to 50 MB." : "");
+  if (large) input.reportValidity();
+});

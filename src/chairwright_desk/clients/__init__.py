@@ -1,0 +1,1 @@
+"""The client record: reference and team; name and diagnosis apart."""

@@ -1,0 +1,1 @@
+"""What a person has typed and not yet saved."""

@@ -1,0 +1,12 @@
+"""The app as Django knows it."""
+
+from __future__ import annotations
+
+from django.apps import AppConfig
+
+
+class JobsConfig(AppConfig):
+    """Name and label."""
+
+    name = "chairwright_desk.jobs"
+    label = "jobs"

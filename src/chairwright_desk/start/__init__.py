@@ -1,0 +1,1 @@
+"""Starting, upgrading, saving and restoring a desk."""
