@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import cast, get_args
 
 from chairwright.figures.registry import FIGURES
+from chairwright.files.expected import read_expected
 from chairwright.files.fields import Fields, open_file
 from chairwright.files.limbs import check_propulsion, read_amputations
 from chairwright.files.measures import read_measures
@@ -26,9 +27,11 @@ FORMAT = "chairwright client 1"
 REFERENCE = "docs/reference/client-file.md"
 LIMIT_BYTES = 200_000
 LONGEST_NOTE = 4000
+OLDEST = 120.0
 KEYS = (
     "format", "reference", "sex", "note", "propulsion", "rule_set", "leg_mass_factor",
     "measures", "amputations", "carries", "targets", "weights", "choices", "extras",
+    "age", "expected",
 )  # fmt: skip
 _REFERENCE_NUMBER = re.compile(r"(?=.*[0-9])[A-Za-z0-9][A-Za-z0-9._-]{0,39}")
 _HINTS = {
@@ -64,10 +67,11 @@ def read_client(path: Path | str | FileText, figures: Collection[str] = FIGURES)
     amputations, weights = read_amputations(fields), fields.child("weights")
     extras = read_extras(fields)
     own = tuple(read_own_targets(fields, figures))
+    measures = tuple(_measures(fields, amputations))
     client = Client(
         reference=_reference(fields),
         sex=cast(Sex, fields.choice("sex", get_args(Sex)) or "female"),
-        measures=tuple(_measures(fields, amputations)),
+        measures=measures,
         propulsion=_propulsion(fields, amputations),
         amputations=tuple(amputations),
         carries=tuple(read_carries(fields)),
@@ -78,6 +82,8 @@ def read_client(path: Path | str | FileText, figures: Collection[str] = FIGURES)
         fixed_choices=read_choices(fields.child("choices"), CHOICES),
         weights=read_weights(weights, figures, own),
         extras=tuple(extras),
+        age_years=fields.number("age", 0.0, OLDEST),
+        expected=read_expected(fields.child("expected"), measures),
         where=_where(fields, weights) | {f"extras.{code}": at for code, at in extras.items()},
     )
     fields.findings.raise_any()

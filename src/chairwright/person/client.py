@@ -101,6 +101,23 @@ class OwnTarget:
 
 
 @dataclass(frozen=True)
+class Expected:
+    """How the clinician expects the client to change.
+
+    Parameters
+    ----------
+    over_years : float [years]
+    ranges : dict of str to tuple of float [mm or kg]
+        Least and most of a measure at the end.
+    reason : str
+    """
+
+    over_years: float
+    ranges: dict[str, tuple[float, float]]
+    reason: str
+
+
+@dataclass(frozen=True)
 class Client:
     """Everything known about one client, as typed.
 
@@ -126,6 +143,9 @@ class Client:
         Figure to the weight that the clinician gives a rule's preference on it.
     extras : tuple of str
         Codes of the accessories that are to be fitted.
+    age_years : float or None [years]
+        None when the file does not say.
+    expected : Expected or None
     where : dict
         Field name to ``file:line``; ``weights.FIGURE`` for each weight, ``extras.CODE`` likewise.
     """
@@ -143,6 +163,8 @@ class Client:
     fixed_choices: dict[str, tuple[str, ...]] = field(default_factory=dict)
     weights: dict[str, float] = field(default_factory=dict)
     extras: tuple[str, ...] = ()
+    age_years: float | None = None
+    expected: Expected | None = None
     where: dict[str, str] = field(default_factory=dict)
 
     @property

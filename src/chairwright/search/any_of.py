@@ -1,0 +1,38 @@
+"""Whether any set-up of a space holds every must, and one that does."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from chairwright.search.best import BestGoal
+from chairwright.search.criteria import Criteria
+from chairwright.search.engine import Search
+from chairwright.search.prepared import Prepared, prepare
+from chairwright.search.space import Space
+from chairwright.targets.target import Target
+
+
+def find_any(space: Space | Prepared, targets: Sequence[Target]) -> dict[str, int] | None:
+    """Find one set-up that holds every must, whatever the preferences say.
+
+    Parameters
+    ----------
+    space : Space or Prepared
+    targets : sequence of Target
+        Preferences among them are left out.
+
+    Returns
+    -------
+    dict of str to int, or None
+        Option position of every choice; None when none holds every must, proven.
+    """
+    musts = tuple(target for target in targets if target.must)
+    rules = Criteria(musts, ())
+    prepared = prepare(space).relevant(frozenset(rules.names)).under(musts)
+    if prepared.space.is_empty:
+        return None
+    goal = BestGoal(prepared, rules, enough=np.inf)
+    Search(prepared, goal).run()
+    return goal.index
