@@ -105,7 +105,9 @@ def open_file(
     line = with_extras(load_line(file.line), file.extras, file.where)
     index = index_of(file, line)
     check_setup(file, line, person.occupant, index)
-    return Opened(file, person, line, describe(line, person.occupant, index, person.targets))
+    return Opened(
+        file, person, line, describe(line, person.occupant, index, person.targets, surroundings)
+    )
 
 
 def check_pdf(path: Path, *, replace: bool) -> None:

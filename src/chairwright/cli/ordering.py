@@ -157,7 +157,7 @@ def _places(asked: Asked) -> tuple[PlaceVerdict, ...]:
 
     person, setup = asked.opened.person, asked.opened.setup
     placed = read_person(person.client, asked.surroundings, person.weighed)
-    again = describe(setup.line, placed.occupant, setup.index, placed.targets)
+    again = describe(setup.line, placed.occupant, setup.index, placed.targets, placed.surroundings)
     return place_verdicts(placed, again)
 
 

@@ -108,7 +108,9 @@ def set_up_sheet(pack: Pack) -> bytes:
     person, setup = pack.person, order.setup
     if pack.surroundings is not None:
         person = read_person(person.client, pack.surroundings, person.weighed)
-        setup = describe(setup.line, person.occupant, setup.index, person.targets)
+        setup = describe(
+            setup.line, person.occupant, setup.index, person.targets, person.surroundings
+        )
     payload = sheet_of(person, setup, heading.name, pack.units, pack.paper)
     status = f"{ACCEPTED} {_name(order)}." if order.unmet else payload.status
     dated = replace(payload, date=heading.dated, revision=str(order.revision), status=status)

@@ -33,12 +33,29 @@ def realise(
         The points in frame axes, in the order in which the choices bring them.
     """
     rows = Rows(line, dict(index))
+    return rows, follow(rows, occupant)
+
+
+def follow(rows: Rows, occupant: Occupant) -> list[MassPoints]:
+    """Add to bare rows all that follows from their choices.
+
+    Parameters
+    ----------
+    rows : Rows, shape (n,)
+        With the option position of every choice and no columns yet; they are filled.
+    occupant : Occupant
+
+    Returns
+    -------
+    list of MassPoints
+        In frame axes, in the order in which the choices bring them.
+    """
     points: list[MassPoints] = []
     for step in STEPS:
         brought = step.follow(rows, occupant)
         rows.load(brought)
         points.extend(brought)
-    return rows, points
+    return points
 
 
 def figures_of(

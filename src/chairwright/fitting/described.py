@@ -16,23 +16,37 @@ from chairwright.figures.directions import tip_angles
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.outline import plan_outline
 from chairwright.figures.registry import FIGURES
-from chairwright.figures.spread import spreads_of
 from chairwright.fitting.extras import fitted_extras
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import FixedPart, Line, Option
 from chairwright.mass_points import FloatArray, MassPoints, MovesWith
+from chairwright.places.model import Surroundings
 from chairwright.targets.target import Target
-from chairwright.targets.verdict import Verdict, verdict
+from chairwright.targets.verdict import Verdict, verdict, verdict_of_ends
+from chairwright.tolerance.of_setup import NOT_FOLLOWED, Tolerance, tolerance_of
 
 
 @dataclass(frozen=True)
 class Judged:
-    """One target with the figure's value, its spread and the verdict."""
+    """One target with the figure's value, its spread and the verdict.
+
+    Parameters
+    ----------
+    target : Target
+    value, spread : float
+        Of the figure, in its unit.
+    verdict : Verdict
+    halves : tuple of float, or None
+        Half width of the margin to the low and to the high end: figure and end move together
+        where a measure makes both. None where the figure's own spread and the target's tolerance
+        were added instead.
+    """
 
     target: Target
     value: float
     spread: float
     verdict: Verdict
+    halves: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True)
@@ -61,7 +75,7 @@ class Described:
         Every fixed figure of the registry, and those of a place that some target is about; NaN
         where the set-up has none.
     spreads : dict of str to float
-        Half width, in the figure's unit, of the figures that hang on the centre of mass.
+        Half width, in the figure's unit, of the figures that can be off.
     judged : tuple of Judged
         In the order of the targets.
     masses : tuple of PlacedMass
@@ -70,6 +84,9 @@ class Described:
         Floor axes.
     directions_deg, angles_deg : ndarray, shape (72,) [deg]
         Tipping angle, wheels locked, by the direction in which the floor falls away.
+    tolerance : Tolerance
+        What makes the spreads, with the ends in the order of ``judged``; empty where the spreads
+        come from elsewhere.
     """
 
     line: Line
@@ -81,6 +98,7 @@ class Described:
     shape: Shape
     directions_deg: FloatArray
     angles_deg: FloatArray
+    tolerance: Tolerance = NOT_FOLLOWED
 
     @property
     def options(self) -> dict[str, Option]:
@@ -111,7 +129,11 @@ class Described:
 
 
 def describe(
-    line: Line, occupant: Occupant, index: Mapping[str, int], targets: Sequence[Target]
+    line: Line,
+    occupant: Occupant,
+    index: Mapping[str, int],
+    targets: Sequence[Target],
+    surroundings: Surroundings | None = None,
 ) -> Described:
     """Work out all that is said of one set-up.
 
@@ -122,6 +144,8 @@ def describe(
     index : mapping of str to int
         Option position of every choice; the set-up must be buildable.
     targets : sequence of Target
+    surroundings : Surroundings or None
+        Of the client; without them the sizes of places count as exact.
 
     Returns
     -------
@@ -131,18 +155,19 @@ def describe(
     names = tuple(dict.fromkeys([*FIGURES, *(target.figure for target in targets)]))
     values = figures_of(rows, occupant, names)
     figures = {name: float(each[0]) for name, each in values.items()}
-    spreads = spreads_of(rows, occupant, names)
+    tolerance = tolerance_of(line, occupant, index, names, targets, surroundings)
     directions, angles = tip_angles(rows)
     return Described(
         line=line,
         index=dict(index),
         figures=figures,
-        spreads=spreads,
-        judged=judge(figures, spreads, targets),
+        spreads=tolerance.half_widths,
+        judged=judge_with(figures, tolerance, targets),
         masses=placed_masses(rows, points),
         shape=shape_of(rows, occupant, figures, plan_outline(rows)),
         directions_deg=directions,
         angles_deg=angles,
+        tolerance=tolerance,
     )
 
 
@@ -183,6 +208,34 @@ def judge(
         return Judged(target, value, spread, verdict(target, value, spread))
 
     return tuple(one(target) for target in targets)
+
+
+def judge_with(
+    figures: Mapping[str, float], tolerance: Tolerance, targets: Sequence[Target]
+) -> tuple[Judged, ...]:
+    """Judge figures against targets, each by what its margin can be off.
+
+    Parameters
+    ----------
+    figures : mapping of str to float
+        Every figure that a target names; NaN where there is none.
+    tolerance : Tolerance
+        Of the same targets.
+    targets : sequence of Target
+
+    Returns
+    -------
+    tuple of Judged
+        One for each target, in their order.
+    """
+    spreads = tolerance.half_widths
+
+    def one(at: int, target: Target) -> Judged:
+        value, halves = figures[target.figure], tolerance.halves(at)
+        spread = spreads.get(target.figure, 0.0)
+        return Judged(target, value, spread, verdict_of_ends(target, value, halves), halves)
+
+    return tuple(one(at, target) for at, target in enumerate(targets))
 
 
 def placed_masses(rows: Rows, points: Sequence[MassPoints]) -> tuple[PlacedMass, ...]:

@@ -285,7 +285,9 @@ def fit_person(
         count=searched.count,
         best=searched.best,
         reasons=reasons,
-        setup=None if index is None else describe(line, person.occupant, index, person.targets),
+        setup=None
+        if index is None
+        else describe(line, person.occupant, index, person.targets, person.surroundings),
         front=found,
         objectives=objectives,
         extent=searched.extent,
@@ -307,7 +309,9 @@ def with_alone(fit: Fit, index: Index | None) -> Fit:
     """
     if index is None:
         return fit
-    alone = describe(fit.line, fit.person.occupant, index, fit.person.targets)
+    alone = describe(
+        fit.line, fit.person.occupant, index, fit.person.targets, fit.person.surroundings
+    )
     return replace(fit, without_places=alone)
 
 

@@ -8,7 +8,7 @@ from typing import Literal
 
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.fitting.described import Described, Judged
-from chairwright.targets.verdict import verdict
+from chairwright.targets.verdict import verdict, verdict_of_ends
 
 Word = Literal[
     "holds",
@@ -90,6 +90,8 @@ def _both(one: Judged, other: Judged) -> Judged:
     high = min((end for end in (first.high, second.high) if end is not None), default=None)
     if low is not None and high is not None and low > high:
         return min(one, other, key=lambda item: item.verdict.margin)
+    if (first.low, first.high) == (low, high) == (second.low, second.high):
+        return one if _held(one) <= _held(other) else other
     for item in (one, other):
         if (item.target.low, item.target.high) == (low, high):
             return item
@@ -102,7 +104,18 @@ def _both(one: Judged, other: Judged) -> Judged:
         tolerance=max(first.tolerance, second.tolerance),
         place=" and ".join(dict.fromkeys(filter(None, (first.place, second.place)))),
     )
-    return Judged(joined, one.value, one.spread, verdict(joined, one.value, one.spread))
+    if one.halves is None or other.halves is None:
+        return Judged(joined, one.value, one.spread, verdict(joined, one.value, one.spread))
+    halves = (
+        max(item.halves[0] for item in (one, other) if item.halves and item.target.low == low),
+        max(item.halves[1] for item in (one, other) if item.halves and item.target.high == high),
+    )
+    judged = verdict_of_ends(joined, one.value, halves)
+    return Judged(joined, one.value, one.spread, judged, halves)
+
+
+def _held(judged: Judged) -> bool:
+    return judged.verdict.word == "holds"
 
 
 def joint_word(must: Judged | None, prefer: Judged | None) -> Word | None:

@@ -92,7 +92,9 @@ def next_best(fit: Fit, setup: Described, name: str, changes: OneChange) -> Next
     best = find(prepared, fit.person.targets)
     if best is None or fit.best is None:
         return _none_other(name, changes)
-    other = describe(fit.line, fit.person.occupant, best.index, fit.person.targets)
+    other = describe(
+        fit.line, fit.person.occupant, best.index, fit.person.targets, fit.person.surroundings
+    )
     dearer = other.figures[SURCHARGE] - setup.figures[SURCHARGE]
     return NextBest(
         choice=name,

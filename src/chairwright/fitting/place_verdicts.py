@@ -12,8 +12,7 @@ from chairwright.chair.rows import Rows
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.families import named_at
 from chairwright.figures.registry import FIGURES
-from chairwright.figures.spread import spreads_of
-from chairwright.fitting.described import Described, Judged, judge, one_row
+from chairwright.fitting.described import Described, Judged, judge, judge_with, one_row
 from chairwright.fitting.fit import Person
 from chairwright.places.kinds import (
     CrossSlope,
@@ -27,6 +26,7 @@ from chairwright.places.model import Place, Surroundings
 from chairwright.targets.from_places import place_targets
 from chairwright.targets.target import Target
 from chairwright.targets.verdict import SLACK
+from chairwright.tolerance.of_setup import tolerance_of
 
 Word = Literal[
     "holds",
@@ -119,11 +119,19 @@ class Tried:
         """Everything that a place asks, with the spread of each figure."""
         targets = self.targets(place)
         figures = self.figures(target.figure for target in targets)
-        lacking = [t.figure for t in targets if t.figure not in self.setup.figures]
-        spreads = dict(self.setup.spreads)
+        known = {item.target: item for item in self.setup.judged}
+        lacking = [target for target in targets if target not in known]
         if lacking:
-            spreads |= spreads_of(self.rows, self.person.occupant, dict.fromkeys(lacking))
-        return judge(figures, spreads, targets)
+            tolerance = tolerance_of(
+                self.setup.line,
+                self.person.occupant,
+                self.setup.index,
+                (),
+                lacking,
+                self.person.surroundings,
+            )
+            known |= zip(lacking, judge_with(figures, tolerance, lacking), strict=True)
+        return tuple(known[target] for target in targets)
 
     def nominal(self, place: Place) -> tuple[Judged, ...]:
         """Everything that a place asks, judged on nominal values, which is quicker."""

@@ -104,7 +104,11 @@ def why_rejected(fit: Fit, line: Line, index: Mapping[str, int]) -> Rejected:
     """
     person, best = fit.person, None if fit.best is None else fit.setup
     unbuildable = why_not_buildable(line, person.occupant, index)
-    setup = None if unbuildable else describe(line, person.occupant, index, person.targets)
+    setup = (
+        None
+        if unbuildable
+        else describe(line, person.occupant, index, person.targets, person.surroundings)
+    )
     rules = why_not_allowed(line, person.occupant, index)
     return Rejected(
         line=line,

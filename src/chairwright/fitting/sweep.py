@@ -180,7 +180,7 @@ def _tried(person: Person, base: Described, choice: str, at: int, gap_mm: float 
             also = {DEVICE: line.choices[DEVICE].options[hole].code}
     if reason:
         return Tried(option, "does not stand", (reason,))
-    setup = describe(line, occupant, index, person.targets)
+    setup = describe(line, occupant, index, person.targets, person.surroundings)
     return _standing(person, setup, choice, option, "stands", also)
 
 

@@ -97,7 +97,7 @@ def _against(person: Person, setup: Described, name: str, at: int) -> str:
     stands = why_not_buildable(line, person.occupant, index)
     if refused or stands:
         return f"{words}: {'; '.join(refused) or stands}"
-    other = describe(line, person.occupant, index, person.targets)
+    other = describe(line, person.occupant, index, person.targets, person.surroundings)
     held = {item.target.figure for item in setup.broken}
     missed = [FIGURES[item.target.figure].label.lower() for item in other.broken
               if item.target.figure not in held]  # fmt: skip

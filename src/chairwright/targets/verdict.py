@@ -70,6 +70,30 @@ def verdict(target: Target, value: float, spread: float = 0.0) -> Verdict:
     return Verdict("holds" if sure else "holds on nominal values", margin, breaks=False)
 
 
+def verdict_of_ends(target: Target, value: float, halves: tuple[float, float]) -> Verdict:
+    """Judge one value of a figure by how far its margin to each end can be off.
+
+    Parameters
+    ----------
+    target : Target
+    value : float
+        In the figure's unit; NaN when the set-up has no such figure.
+    halves : tuple of float
+        Half width of the margin to the low end and to the high end, in the figure's unit.
+
+    Returns
+    -------
+    Verdict
+        As `verdict`; ``holds`` when each margin is at least its half width.
+    """
+    found = verdict(target, value)
+    if not found.word.startswith("holds"):
+        return found
+    low = target.low is None or value - target.low + SLACK >= halves[0]
+    high = target.high is None or target.high - value + SLACK >= halves[1]
+    return Verdict("holds" if low and high else "holds on nominal values", found.margin, False)
+
+
 def outside(target: Target, values: FloatArray) -> FloatArray:
     """How far values lie outside a target's range.
 

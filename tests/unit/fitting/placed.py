@@ -31,7 +31,8 @@ def example(name: str) -> tuple[Person, Described]:
     where = read_places(EXAMPLES / "places" / f"{name}.yaml")
     person = read_person(read_client(file.client_path), where)
     line = with_extras(load_line(file.line), file.extras, file.where)
-    return person, describe(line, person.occupant, index_of(file, line), person.targets)
+    index = index_of(file, line)
+    return person, describe(line, person.occupant, index, person.targets, person.surroundings)
 
 
 def among(person: Person, *places: Place) -> Person:
