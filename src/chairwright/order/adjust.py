@@ -18,6 +18,7 @@ from chairwright.line.choices import CHOICES, NONE
 from chairwright.order.adjust_follow import notes_for, shown_readings
 from chairwright.order.adjust_readings import Reading
 from chairwright.order.adjust_state import State, states
+from chairwright.order.chosen import SetUp
 from chairwright.order.parts import PARTS, Side, pieces
 from chairwright.order.steps import CASTERS, DEVICE, EXTRAS, GEAR, LOCKS, TYRE, UNDO, WORKS, Work
 from chairwright.order.steps_words import Move, move
@@ -165,12 +166,12 @@ def adjust(first: Described, last: Described, occupant: Occupant) -> Adjustment:
     )
 
 
-def check_lines(first: Described, last: Described) -> None:
+def check_lines(first: SetUp, last: SetUp) -> None:
     """Refuse set-ups of different lines.
 
     Parameters
     ----------
-    first, last : Described
+    first, last : SetUp
 
     Raises
     ------

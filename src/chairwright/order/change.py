@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
-from chairwright.fitting.described import Described
 from chairwright.line.choices import CHOICES, NONE
 from chairwright.line.model import FixedPart
 from chairwright.order.adjust import check_lines
@@ -18,6 +17,7 @@ from chairwright.order.change_work import (
     frame_minutes,
     shared_minutes,
 )
+from chairwright.order.chosen import SetUp
 from chairwright.order.parts import PARTS, Side, is_part, part_name, pieces
 from chairwright.order.price_money import USUAL_DIGITS, from_line, rounded, total
 from chairwright.order.steps_words import Move, move
@@ -75,7 +75,7 @@ class Change:
 
     Parameters
     ----------
-    first, last : Described
+    first, last : SetUp
     items : tuple of ChangeItem
         In the order of the choices; empty when nothing changes.
     shared : tuple of SharedItem
@@ -85,8 +85,8 @@ class Change:
     minutes : float
     """
 
-    first: Described
-    last: Described
+    first: SetUp
+    last: SetUp
     items: tuple[ChangeItem, ...]
     shared: tuple[SharedItem, ...]
     money: Decimal
@@ -135,12 +135,12 @@ class Change:
         )
 
 
-def change_between(first: Described, last: Described) -> Change:
+def change_between(first: SetUp, last: SetUp) -> Change:
     """Say what it takes to make one set-up into another of the same line.
 
     Parameters
     ----------
-    first, last : Described
+    first, last : SetUp
         The chair as it is and as it shall be.
 
     Returns
@@ -168,7 +168,7 @@ def change_between(first: Described, last: Described) -> Change:
     )
 
 
-def _items(table: ChangeTable, last: Described) -> Iterator[ChangeItem]:
+def _items(table: ChangeTable, last: SetUp) -> Iterator[ChangeItem]:
     for name in CHOICES:
         at = last.index[name]
         kind = table.kind(name, at)
@@ -176,7 +176,7 @@ def _items(table: ChangeTable, last: Described) -> Iterator[ChangeItem]:
             yield _item(table, last, name, kind)
 
 
-def _item(table: ChangeTable, last: Described, name: str, kind: ChangeKind) -> ChangeItem:
+def _item(table: ChangeTable, last: SetUp, name: str, kind: ChangeKind) -> ChangeItem:
     at, option = last.index[name], last.options[name]
     bought = kind in ("bought", "frame")
     count, side = pieces(name, last) if bought else (0, "one")
@@ -198,7 +198,7 @@ def _item(table: ChangeTable, last: Described, name: str, kind: ChangeKind) -> C
     )
 
 
-def _shared(table: ChangeTable, last: Described) -> Iterator[SharedItem]:
+def _shared(table: ChangeTable, last: SetUp) -> Iterator[SharedItem]:
     line, changed = table.line, {n for n in CHOICES if table.kind(n, last.index[n]) != "kept"}
     for work in SHARED:
         if changed & work.choices:
@@ -213,7 +213,7 @@ def _last_check(table: ChangeTable) -> SharedItem:
     return SharedItem(work.name, work.words, _money(0.0), shared_minutes(table.line, work))
 
 
-def _extras(first: Described, last: Described) -> Iterator[ChangeItem]:
+def _extras(first: SetUp, last: SetUp) -> Iterator[ChangeItem]:
     for extra in last.extras:
         if extra not in first.extras:
             yield _extra(extra, "bought")

@@ -9,6 +9,7 @@ from typing import Literal
 from chairwright.fitting.described import Described
 from chairwright.line.choices import CHOICES, NONE
 from chairwright.line.model import Choice, FixedPart, Option, OptionKind
+from chairwright.order.chosen import SetUp
 
 Side = Literal["left and right", "left", "right", "one"]
 
@@ -161,14 +162,14 @@ def is_part(name: str, option: Option) -> bool:
     return bool(option.part) or option.kind == "made to order"
 
 
-def pieces(name: str, setup: Described) -> tuple[int, Side]:
+def pieces(name: str, setup: SetUp) -> tuple[int, Side]:
     """How many pieces a choice's part has, and on which side they go.
 
     Parameters
     ----------
     name : str
         The choice.
-    setup : Described
+    setup : SetUp
 
     Returns
     -------
@@ -184,7 +185,7 @@ def pieces(name: str, setup: Described) -> tuple[int, Side]:
     return (2, "left and right") if name in PAIRS else (1, "one")
 
 
-def one_board(setup: Described) -> bool:
+def one_board(setup: SetUp) -> bool:
     """Whether the footplate reaches across the middle, so that two would overlap."""
     plate = setup.options["foot_plate"].numbers
     half = setup.options["seat_width"].numbers["width_mm"] / 2

@@ -20,9 +20,10 @@ from chairwright.fitting.fit import MOST_CORRECTIONS, Extent, Person
 from chairwright.fitting.settled import space_for
 from chairwright.line.model import Line
 from chairwright.measured.gains import Change as Gain
-from chairwright.measured.gains import changes as gains_between
+from chairwright.measured.gains import changes
 from chairwright.order.change import Change, change_between
 from chairwright.order.change_table import ChangeTable, change_table
+from chairwright.order.chosen import chosen
 from chairwright.person.client import Client
 from chairwright.search.change_front import ChangeFront, Traded, find_change_front
 from chairwright.search.reasons import Reasons, find_reasons
@@ -60,20 +61,19 @@ class RefitPoint:
     ----------
     number : int
         From 1, the smallest change first.
-    setup : Described
-        For the client as he or she is now.
     change : Change
     cost : float
         Of the preferences missed, as printed: steps of each figure's scale, weighted.
-    gains : tuple of Gain
-        What it changes beside the chair as it is; empty when that cannot be judged.
     """
 
     number: int
-    setup: Described
     change: Change
     cost: float
-    gains: tuple[Gain, ...]
+
+    @property
+    def index(self) -> dict[str, int]:
+        """Option position of every choice."""
+        return self.change.last.index
 
 
 @dataclass(frozen=True)
@@ -98,8 +98,8 @@ class Refit:
     reasons : Reasons or None
         Why the present frame does not do, when no point keeps it; where there is no point at
         all, why nothing of the line does.
-    nearest : tuple of Described
-        A set-up for each correction of the reasons.
+    nearest : tuple of Change
+        What the set-up of each correction of the reasons would take.
     """
 
     person: Person
@@ -111,12 +111,7 @@ class Refit:
     looked_at: int
     extent: Extent
     reasons: Reasons | None
-    nearest: tuple[Described, ...] = ()
-
-    @property
-    def line(self) -> Line:
-        """The product line."""
-        return self.present.setup.line
+    nearest: tuple[Change, ...] = ()
 
     @property
     def nothing_to_change(self) -> bool:
@@ -152,8 +147,12 @@ def refit(person: Person, present: Present) -> Refit:
     table = change_table(line, present.setup.index)
     now, why_not = _judged_now(line, person, present)
     space, front, extent = _searched(person, line, table)
+
+    def change(index: Mapping[str, int]) -> Change:
+        return change_between(present.setup, chosen(line, index))
+
     points = tuple(
-        _point(number, line, person, present, now, found.index, found.cost)
+        RefitPoint(number, change(found.index), found.cost)
         for number, found in enumerate(front.points, start=1)
     )
     reasons = _reasons(space, table, person, points)
@@ -167,10 +166,40 @@ def refit(person: Person, present: Present) -> Refit:
         looked_at=front.looked_at,
         extent=extent,
         reasons=reasons,
-        nearest=() if reasons is None else tuple(
-            _described(line, person, each.index) for each in reasons.corrections
-        ),
-    )  # fmt: skip
+        nearest=() if reasons is None else tuple(change(e.index) for e in reasons.corrections),
+    )
+
+
+def described(found: Refit, change: Change) -> Described:
+    """Everything that is said of a set-up for the client as he or she is now.
+
+    Parameters
+    ----------
+    found : Refit
+    change : Change
+        One of its points' or of the nearest.
+
+    Returns
+    -------
+    Described
+    """
+    return _described(change.last.line, found.person, change.last.index)
+
+
+def gains(found: Refit, setup: Described) -> tuple[Gain, ...]:
+    """What a set-up changes beside the chair as it is; empty when that cannot be judged.
+
+    Parameters
+    ----------
+    found : Refit
+    setup : Described
+        From `described`.
+
+    Returns
+    -------
+    tuple of Gain
+    """
+    return () if found.now is None else changes(found.now, setup)
 
 
 def _check_client(person: Person, present: Present) -> None:
@@ -237,20 +266,6 @@ def _on_the_chair(table: ChangeTable, name: str) -> IndexArray:
     here = options[table.index[name]]
     same = [at for at, each in enumerate(options) if here.part and each.part == here.part]
     return np.array(same or [table.index[name]], dtype=np.intp)
-
-
-def _point(
-    number: int,
-    line: Line,
-    person: Person,
-    present: Present,
-    now: Described | None,
-    index: Mapping[str, int],
-    cost: float,
-) -> RefitPoint:
-    setup = _described(line, person, index)
-    gains = () if now is None else gains_between(now, setup)
-    return RefitPoint(number, setup, change_between(present.setup, setup), cost, gains)
 
 
 def _reasons(

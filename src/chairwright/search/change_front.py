@@ -135,7 +135,7 @@ class ChangeGoal:
             return fine
         made = frozenset(rows.index) | {choice}
         sums = [
-            each.sum.made(rows.index)[parent]
+            rows[f"made {each.name}"][parent]
             + each.sum.added(rows.index, parent, choice, index[choice])
             + each.sum.still(made, self._allowed)
             for each in self._traded
@@ -147,8 +147,10 @@ class ChangeGoal:
         made = frozenset(rows.index)
         rows[OTHER] = self._judge.other_cost(rows, bands)
         cost = rows[OTHER] + self._judge.tabled_cost(rows.index)
+        for each in self._traded:
+            rows[f"made {each.name}"] = each.sum.made(rows.index)
         sums = [
-            each.sum.made(rows.index) + each.sum.still(made, self._allowed) for each in self._traded
+            rows[f"made {each.name}"] + each.sum.still(made, self._allowed) for each in self._traded
         ]
         grades = self._graded(sums, cost, finished=len(made) == len(CHOICES))
         for number in range(grades.shape[1]):

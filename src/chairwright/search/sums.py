@@ -65,13 +65,11 @@ class Sum:
 
     def made(self, index: Mapping[str, IndexArray]) -> FloatArray:
         """What the choices made so far add up to, shape (n,)."""
-        total = np.zeros(len(next(iter(index.values()))))
+        total = self.due(index) @ np.array([each.amount for each in self.shared])
         for name, amounts in self.own.items():
-            if name in index:
+            if name in index and amounts.any():
                 total += amounts[index[name]]
-        for number, due in enumerate(self.due(index).T):
-            total += self.shared[number].amount * due
-        return total
+        return np.asarray(total, dtype=float)
 
     def due(self, index: Mapping[str, IndexArray]) -> NDArray[np.bool_]:
         """Which shared amounts the choices made so far make due, shape (n, shared)."""
