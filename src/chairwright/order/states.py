@@ -1,0 +1,147 @@
+"""States of a client in the years to come, and whether a set-up holds its musts in one of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from chairwright.figures.evaluate import figures_of, realise
+from chairwright.fitting.described import why_not_buildable
+from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.settled import space_for
+from chairwright.line.model import Line
+from chairwright.order.reach import Sets
+from chairwright.person.growth import Growth, Track
+from chairwright.places.model import Surroundings
+from chairwright.search.any_of import find_any
+from chairwright.search.space import Space
+from chairwright.targets.target import Target
+from chairwright.targets.verdict import broken
+
+Index = dict[str, int]
+MONTHS = 12
+
+
+@dataclass(frozen=True)
+class State:
+    """The client on one track at one day.
+
+    Parameters
+    ----------
+    months : int
+        From now.
+    track : Track
+    person : Person
+        Completed, seated, with targets.
+    space : Space
+        All that the line offers this client.
+    """
+
+    months: int
+    track: Track
+    person: Person
+    space: Space
+
+    @cached_property
+    def musts(self) -> tuple[Target, ...]:
+        """What must hold."""
+        return tuple(target for target in self.person.targets if target.must)
+
+    def holds(self, index: Mapping[str, int]) -> bool:
+        """Whether one set-up stands and holds every must."""
+        return self.stands(index) and not self.missed(index)
+
+    def stands(self, index: Mapping[str, int]) -> bool:
+        """Whether one set-up can be built for this client."""
+        within = all(index[name] in options for name, options in self.space.allowed.items())
+        return within and not why_not_buildable(self.space.line, self.person.occupant, index)
+
+    def missed(self, index: Mapping[str, int]) -> tuple[Target, ...]:
+        """The musts that one set-up misses."""
+        one = {name: np.array([at]) for name, at in index.items()}
+        rows, _ = realise(self.space.line, self.person.occupant, one)
+        names = dict.fromkeys(target.figure for target in self.musts)
+        values = figures_of(rows, self.person.occupant, names)
+        return tuple(each for each in self.musts if broken(each, values[each.figure])[0])
+
+    def any_within(self, sets: Sets) -> Index | None:
+        """Any set-up of some sets that holds every must; None when there is none, proven."""
+        part = self.within(sets)
+        return None if part.is_empty else find_any(part, self.musts)
+
+    def within(self, sets: Sets) -> Space:
+        """The part of the space that some sets leave."""
+        allowed = {
+            name: np.intersect1d(options, sets[name], assume_unique=True)
+            for name, options in self.space.allowed.items()
+        }
+        return Space(self.space.line, self.space.occupant, allowed)
+
+
+class States:
+    """States by month and track, each made when first asked for.
+
+    Parameters
+    ----------
+    growth : Growth
+    line : Line
+        With the client's extras.
+    surroundings : Surroundings or None
+    made_to_order : bool
+        Whether sizes made to order are open.
+    """
+
+    def __init__(
+        self,
+        growth: Growth,
+        line: Line,
+        surroundings: Surroundings | None = None,
+        *,
+        made_to_order: bool = False,
+    ) -> None:
+        self.growth = growth
+        self.line = line
+        self.surroundings = surroundings
+        self.made_to_order = made_to_order
+        self._made: dict[tuple[int, int], State] = {}
+
+    @property
+    def last(self) -> int:
+        """Months to the end of the range."""
+        return round(self.growth.years * MONTHS)
+
+    @property
+    def now(self) -> State:
+        """The client as measured."""
+        return self.at(0, 0)
+
+    def at(self, months: int, track: int) -> State:
+        """One state.
+
+        Parameters
+        ----------
+        months : int
+        track : int
+            Place in ``growth.tracks``; 0 is the middle. All are the same at 0 months.
+        """
+        key = (months, track if months else 0)
+        if key not in self._made:
+            self._made[key] = self._make(*key)
+        return self._made[key]
+
+    def every(self, months: int) -> tuple[State, ...]:
+        """The states of all tracks at one day, the ends of the range before the middle."""
+        if not months:
+            return (self.now,)
+        count = len(self.growth.tracks)
+        return tuple(self.at(months, track) for track in (*range(1, count), 0))
+
+    def _make(self, months: int, track: int) -> State:
+        way = self.growth.tracks[track]
+        client = self.growth.at(way, months / MONTHS)
+        person = read_person(client, self.surroundings)
+        space = space_for(client, self.line, person.occupant, made_to_order=self.made_to_order)
+        return State(months, way, person, space)
