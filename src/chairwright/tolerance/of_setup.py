@@ -20,7 +20,7 @@ from chairwright.tolerance.chain import Chain, chain_of
 from chairwright.tolerance.draws import DRAWS, drawn_steps
 from chairwright.tolerance.model import Input
 from chairwright.tolerance.place_margins import place_moves
-from chairwright.tolerance.spread import Spread, spread_of, with_more
+from chairwright.tolerance.spread import Spread, moves, spread_of, with_more
 
 Ends = tuple[Spread | None, Spread | None]
 
@@ -148,7 +148,7 @@ def tolerance_of(
     ]
     return Tolerance(
         tried.chain.inputs,
-        {name: spread for name, spread in figures.items() if spread.half > 0.0},
+        {name: spread for name, spread in figures.items() if moves(tried.value(name), spread)},
         tuple(ends),
     )
 

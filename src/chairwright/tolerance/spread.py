@@ -61,6 +61,11 @@ def slopes(up: FloatArray, down: FloatArray) -> FloatArray:
     return np.nan_to_num(np.where(np.isnan(both), one, both))
 
 
+def moves(value: float, spread: Spread) -> bool:
+    """Whether a number's spread is more than the arithmetic's rounding."""
+    return spread.half > NOTHING * max(1.0, abs(value))
+
+
 def root_sum(parts: FloatArray) -> float:
     """Root of the sum of squares.
 
