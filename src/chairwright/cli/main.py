@@ -38,6 +38,7 @@ COMMANDS = (
     Command("sweep", "chairwright.cli.sweep", "show what one choice does to a set-up"),
     Command("compare", "chairwright.cli.compare", "show two to four set-ups side by side"),
     Command("places", "chairwright.cli.places", "judge a set-up by the client's places"),
+    Command("tolerance", "chairwright.cli.tolerance", "say how sure the figures are, and why"),
     Command("scales", "chairwright.cli.scales", "find the centre of mass from scales under wheels"),
     Command("measured", "chairwright.cli.measured", "judge a chair as measured, of any maker"),
     Command("order", "chairwright.cli.order", "order a set-up: parts, prices, delivery"),
