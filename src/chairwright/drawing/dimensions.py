@@ -135,6 +135,7 @@ def _with_text(
     units: Units,
 ) -> _Laid:
     low, high = sorted(placement.point(point)[axis] for point in (item.start, item.end))
+    item = _shortened(item, high - low, units)
     width = text_width(label_of(item, units)[0], TEXT_MM)
     if width + 1.0 <= high - low:
         for share in _SLIDES:
@@ -152,6 +153,12 @@ def _with_text(
     clear = [first for first in tries if not _crossed(first, width, ends)]
     first = (clear or tries)[0]
     return _Laid(item, low, high, first, first + width)
+
+
+def _shortened(item: Dimension, span: float, units: Units) -> Dimension:
+    """Without its words, when they may go and have no room between the arrows."""
+    room = text_width(label_of(item, units)[0], TEXT_MM) + 1.0
+    return replace(item, words="") if item.brief and room > span else item
 
 
 def _crossed(first: float, width: float, ends: list[float]) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import cos, hypot, radians, sin
 
-from chairwright.drawing.compose import View, compose
+from chairwright.drawing.compose import HOLE_SCALES, View, compose
 from chairwright.drawing.dimensions import Units
 from chairwright.drawing.hole_marks import (
     LETTER_MM,
@@ -23,20 +23,21 @@ from chairwright.drawing.side_chair import TUBE_MM, tube
 from chairwright.line.choices import NONE
 from chairwright.line.model import Option
 
-PAGE = Page(84.0, 116.0)
+HEIGHT_PAGE, ANGLE_PAGE = Page(84.0, 63.0), Page(84.0, 78.0)
 SMALL = 0.75
 """Marks of the back angle beside those of holes: their places lie near each other."""
-ANGLES_AT_MM = 190.0
+ANGLES_AT_MM = 165.0
 """How far along the post the places of the back angle are drawn: the angles are true, their place
 on the post is not."""
+ABOVE_MM = 28.0
 ARC_STEPS = 12
 RAIL_MM = 120.0
 BELOW_MM = 60.0
-NEAR_MM = 14.0
+NEAR_MM = 20.0
 """A letter nearer than this to that of the chosen height is left out."""
 
 
-def back_height_sheet(codes: Codes, page: Page = PAGE, units: Units = "mm") -> Sheet:
+def back_height_sheet(codes: Codes, page: Page = HEIGHT_PAGE, units: Units = "mm") -> Sheet:
     """Draw the top of the back post from the right, seat rail level.
 
     Parameters
@@ -49,10 +50,10 @@ def back_height_sheet(codes: Codes, page: Page = PAGE, units: Units = "mm") -> S
     -------
     Sheet
     """
-    return compose(lambda scale: back_height_view(codes, scale), page, units)
+    return compose(lambda scale: back_height_view(codes, scale), page, units, HOLE_SCALES)
 
 
-def back_angle_sheet(codes: Codes, page: Page = PAGE, units: Units = "mm") -> Sheet:
+def back_angle_sheet(codes: Codes, page: Page = ANGLE_PAGE, units: Units = "mm") -> Sheet:
     """Draw the foot of the back post from the right, seat rail level.
 
     Parameters
@@ -65,7 +66,7 @@ def back_angle_sheet(codes: Codes, page: Page = PAGE, units: Units = "mm") -> Sh
     -------
     Sheet
     """
-    return compose(lambda scale: back_angle_view(codes, scale), page, units)
+    return compose(lambda scale: back_angle_view(codes, scale), page, units, HOLE_SCALES)
 
 
 def back_height_view(codes: Codes, scale: float) -> View:
@@ -109,7 +110,7 @@ def back_angle_view(codes: Codes, scale: float) -> View:
     """
     chosen, angles = codes.option("back_angle"), _shown(codes, "back_angle")
     uses = [codes.use("back_angle", each.code) for each in angles]
-    end = along(ANGLES_AT_MM + 50.0, chosen.numbers["angle_deg"])
+    end = along(ANGLES_AT_MM + ABOVE_MM, chosen.numbers["angle_deg"])
     return View(
         name=f"Back post, both sides: angle {chosen.code}{codes.state}",
         description=angle_words(codes, angles),
@@ -146,7 +147,7 @@ def _foot_of_post(end: Point, scale: float) -> Group:
     items: list[Primitive] = [
         tube((0.0, -TUBE_MM), (RAIL_MM, -TUBE_MM)),
         *_cut(end, (0.0, 0.0), scale),
-        Line((0.0, 0.0), (0.0, ANGLES_AT_MM + 50.0), "centre"),
+        Line((0.0, 0.0), (0.0, ANGLES_AT_MM + ABOVE_MM), "centre"),
         Text((RAIL_MM, 1.2 * scale), "seat rail, level", LETTER_MM, "end"),
     ]
     return Group("post", tuple(items))

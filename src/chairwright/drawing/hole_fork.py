@@ -15,6 +15,7 @@ from chairwright.drawing.hole_marks import (
     hole_mark,
     letters,
     level,
+    readable_scales,
 )
 from chairwright.drawing.limbs import capsule
 from chairwright.drawing.scene import (
@@ -32,8 +33,8 @@ from chairwright.drawing.side_chair import tube
 from chairwright.line.choices import NONE
 from chairwright.line.model import Option
 
-FORK_PAGE = Page(84.0, 152.0)
-HOUSING_PAGE = Page(104.0, 110.0)
+FORK_PAGE = Page(84.0, 78.0)
+HOUSING_PAGE = Page(104.0, 75.0)
 BLADE_MM = 11.0
 STUB_MM = 30.0
 BODY_MM = 14.0
@@ -53,7 +54,14 @@ def fork_sheet(codes: Codes, page: Page = FORK_PAGE, units: Units = "mm") -> She
     -------
     Sheet
     """
-    return compose(lambda scale: fork_view(codes, scale), page, units)
+    scales = readable_scales(hole.numbers["drop_mm"] for hole in _of_fork(codes))
+    return compose(lambda scale: fork_view(codes, scale), page, units, scales)
+
+
+def _of_fork(codes: Codes) -> list[Option]:
+    """Holes of the chosen fork."""
+    part = codes.option("fork").part
+    return [each for each in codes.line.choices["fork"].options if each.part == part]
 
 
 def housing_sheet(codes: Codes, page: Page = HOUSING_PAGE, units: Units = "mm") -> Sheet:
@@ -69,7 +77,9 @@ def housing_sheet(codes: Codes, page: Page = HOUSING_PAGE, units: Units = "mm") 
     -------
     Sheet
     """
-    return compose(lambda scale: housing_view(codes, scale), page, units)
+    heights = (each.numbers["z_mm"] for each in codes.line.choices["caster_housing"].options)
+    scales = readable_scales(heights)
+    return compose(lambda scale: housing_view(codes, scale), page, units, scales)
 
 
 def hole_of(option: Option) -> str:
@@ -87,8 +97,7 @@ def fork_view(codes: Codes, scale: float) -> View:
         Real length over paper length.
     """
     chosen, spacer = codes.option("fork"), codes.option("stem_spacer")
-    options = codes.line.choices["fork"].options
-    holes = [each for each in options if each.part == chosen.part]
+    holes = _of_fork(codes)
     at, lift = (-chosen.numbers["trail_mm"], -chosen.numbers["drop_mm"]), _spacer_mm(spacer)
     uses = [codes.use("fork", hole.code) for hole in holes]
     lowest = min(-hole.numbers["drop_mm"] for hole in holes) - BLADE_MM
@@ -104,7 +113,7 @@ def fork_view(codes: Codes, scale: float) -> View:
         ),
         dimensions=(
             Dimension("fork_trail_mm", at, (0.0, at[1]), -at[0], "behind", "below"),
-            Dimension("fork_drop_mm", (0.0, 0.0), at, -at[1], "below", "right"),
+            Dimension("fork_drop_mm", (0.0, 0.0), at, -at[1], "below", "right", brief=True),
         ),
         legend=(),
         around=(heading((left, lift + STUB_MM + 8.0), codes, uses, scale),),
@@ -208,7 +217,8 @@ def housing_view(codes: Codes, scale: float) -> View:
         dimensions=(
             Dimension("housing_ahead_mm", (x, crown[1]), crown, abs(chosen.numbers["ahead_mm"]),
                       "ahead" if crown[0] > x else "behind", "below"),
-            Dimension("crown_z_mm", (crown[0], 0.0), crown, -crown[1], "below", "right"),
+            Dimension("crown_z_mm", (crown[0], 0.0), crown, -crown[1], "below", "right",
+                      brief=True),
         ),
         legend=(),
         around=(heading((x - 60.0, 4.0 * scale), codes, uses, scale),),

@@ -9,8 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
+from math import inf
 from typing import Literal
 
+from chairwright.drawing.compose import HOLE_SCALES
 from chairwright.drawing.lettering import text_width
 from chairwright.drawing.scene import Anchor, Circle, Group, Line, Point, Polyline, Primitive, Text
 from chairwright.line.model import Line as ProductLine
@@ -21,6 +24,8 @@ Use = Literal["open", "chosen", "before"]
 OPEN_MM, DISC_MM, RING_MM, CROSS_MM = 1.15, 1.1, 2.1, 1.9
 """Radii on paper, and half the length of the cross."""
 LETTER_MM = 2.8
+NEAREST_MM = 2.45
+"""Least distance of two rows of letters on paper: their height, and a little."""
 ROW_MM, ARROW_MM = 4.0, 11.0
 _KEY_GAP_MM = 2.6
 _ARROW_ROOM_MM = ARROW_MM + 2 * _KEY_GAP_MM
@@ -74,6 +79,19 @@ class Codes:
         if code == self.chosen[choice]:
             return "chosen"
         return "before" if code == self.before.get(choice) else "open"
+
+
+def readable_scales(heights_mm: Iterable[float]) -> tuple[float, ...]:
+    """Reductions at which the letters of neighbouring holes do not touch.
+
+    Parameters
+    ----------
+    heights_mm : iterable of float
+        Of the holes that have letters beside them.
+    """
+    levels = sorted(set(heights_mm))
+    pitch = min((high - low for low, high in pairwise(levels)), default=inf)
+    return tuple(each for each in HOLE_SCALES if pitch >= NEAREST_MM * each) or HOLE_SCALES[:1]
 
 
 def hole_mark(at: Point, use: Use, scale: float) -> list[Primitive]:

@@ -15,6 +15,7 @@ from chairwright.drawing.hole_marks import (
     hole_mark,
     letters,
     level,
+    readable_scales,
 )
 from chairwright.drawing.scene import (
     Anchor,
@@ -32,7 +33,7 @@ from chairwright.line.model import TURNED, Option
 
 Side = Literal["right", "left"]
 
-PAGE = Page(125.0, 100.0)
+PAGE = Page(125.0, 72.0)
 EDGE_MM = 16.0
 CORNER = "seat corner"
 
@@ -54,7 +55,15 @@ def axle_plate_sheet(
     -------
     Sheet
     """
-    return compose(lambda scale: plate_view(codes, side, scale), page, units)
+    scales = readable_scales(hole.numbers["z_mm"] for hole in _mounted(codes))
+    return compose(lambda scale: plate_view(codes, side, scale), page, units, scales)
+
+
+def _mounted(codes: Codes) -> list[Option]:
+    """Holes of the plate as it is mounted."""
+    chosen = codes.option("axle_hole")
+    options = codes.line.choices["axle_hole"].options
+    return [each for each in options if each.mounting == chosen.mounting]
 
 
 def plate_view(codes: Codes, side: Side, scale: float) -> View:
@@ -68,8 +77,7 @@ def plate_view(codes: Codes, side: Side, scale: float) -> View:
         Real length over paper length.
     """
     chosen = codes.option("axle_hole")
-    options = codes.line.choices["axle_hole"].options
-    holes = [each for each in options if each.mounting == chosen.mounting]
+    holes = _mounted(codes)
     sense = 1.0 if side == "right" else -1.0
     turned = ", turned round" if chosen.mounting[1] else ""
     return View(
@@ -172,7 +180,7 @@ def _dimensions(chosen: Option, sense: float) -> list[Dimension]:
     if abs(z) >= 0.5:
         side: Literal["left", "right"] = "left" if sense > 0 else "right"
         words = "below" if z < 0 else "above"
-        found.append(Dimension("axle_hole_z_mm", (x, 0.0), (x, z), abs(z), words, side))
+        found.append(Dimension("axle_hole_z_mm", (x, 0.0), (x, z), abs(z), words, side, brief=True))
     return found
 
 

@@ -126,6 +126,8 @@ class Dimension:
     offset_mm : float
         Distance of a parallel dimension line from its points, on paper [mm]; positive to the
         right of the way from start to end as seen by the reader.
+    brief : bool
+        Whether the words are left out where they have no room between the arrows.
     """
 
     figure: str
@@ -135,3 +137,4 @@ class Dimension:
     words: str
     side: Literal["below", "left", "right", "parallel"]
     offset_mm: float = 0.0
+    brief: bool = False

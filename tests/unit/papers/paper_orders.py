@@ -96,6 +96,20 @@ def cut_off(content: bytes, edge_mm: float) -> list[str]:
     return found
 
 
+def torn(content: bytes, steps: list[dict[str, Any]]) -> list[str]:
+    """Titles of steps whose bolts or drawings do not all stand on the page of their heading."""
+    pages = [plain(page.extract_text()) for page in read(content).pages]
+    found = []
+    for step in steps:
+        title = f"{step['number']}. {step['title']}"
+        (page,) = [text for text in pages if plain(f"{title}Initials") in text]
+        drawn = [*step.get("pictures", ()), *(pair["now"] for pair in step.get("pairs", ()))]
+        wanted = [row["what"] for row in step["fasteners"]]
+        wanted += [each["alt"].partition(", scale")[0] for each in drawn]
+        found += [title for words in wanted if plain(words) not in page]
+    return found
+
+
 def said(content: Any) -> Iterator[str]:
     """Every text in what a template gets."""
     if isinstance(content, str):

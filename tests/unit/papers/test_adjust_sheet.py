@@ -12,7 +12,7 @@ from chairwright.papers.adjust_words import NOTHING_DIFFERS
 from chairwright.papers.pack.adjust_sheet import TEMPLATE, adjust_content, adjust_sheet_pdf
 from chairwright.papers.typeset import Paper, typeset
 from tests.unit.exchange.orders import NAMES, opened
-from tests.unit.papers.paper_orders import LONG, NASTY, cut_off, plain, read, said, text_of
+from tests.unit.papers.paper_orders import LONG, NASTY, cut_off, plain, read, said, text_of, torn
 from tests.unit.papers.test_setup_sheet import tagged
 
 SIZES: dict[Paper, float] = {"a4": 210.0, "us-letter": 215.9}
@@ -63,8 +63,10 @@ def test_same_adjustment_same_bytes() -> None:
 
 @PAPERS
 @pytest.mark.parametrize("last", [name for name in NAMES if name != "avg-001"])
-def test_it_is_at_most_ten_pages(last: str, paper: Paper) -> None:
-    assert len(read(adjust_sheet_pdf(found(last=last), "avg-001", last, paper, "in")).pages) <= 10
+def test_it_is_at_most_seven_pages_and_no_step_is_torn(last: str, paper: Paper) -> None:
+    content = adjust_sheet_pdf(found(last=last), "avg-001", last, paper, "in")
+    assert len(read(content).pages) <= 7
+    assert torn(content, adjust_content(found(last=last), "avg-001", last, "in")["steps"]) == []
 
 
 def test_a_chair_off_its_wheels_is_told_with_its_reason() -> None:

@@ -29,6 +29,7 @@ from tests.unit.papers.paper_orders import (
     second_revision,
     stressed,
     text_of,
+    torn,
     usual,
 )
 from tests.unit.papers.test_setup_sheet import tagged
@@ -68,8 +69,11 @@ def test_same_order_same_bytes() -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 @PAPERS
-def test_it_is_at_most_six_pages(name: str, paper: Paper) -> None:
-    assert len(read(build_sheet_pdf(order_of(opened(name)), paper, "in")).pages) <= 6
+def test_it_is_at_most_five_pages_and_no_step_is_torn(name: str, paper: Paper) -> None:
+    order = order_of(opened(name))
+    content = build_sheet_pdf(order, paper, "in")
+    assert len(read(content).pages) <= 5
+    assert torn(content, build_content(order, "in")["steps"]) == []
 
 
 @pytest.mark.parametrize("name", NAMES)
