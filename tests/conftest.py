@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import os
+from importlib.util import find_spec
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+if find_spec("django") is not None:
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "tests.desk.settings")
+    os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "1")
 
 from hypothesis import settings
 

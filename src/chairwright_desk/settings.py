@@ -29,13 +29,12 @@ INSTALLED_APPS = [
     "django.contrib.staticfiles",
     "django.forms",
     "django_htmx",
-    "chairwright_desk.base",
-    "chairwright_desk.accounts",
-    "chairwright_desk.audit",
-    "chairwright_desk.drafts",
-    "chairwright_desk.clients",
-    "chairwright_desk.jobs",
+    *sorted(
+        f"chairwright_desk.{file.parent.name}" for file in Path(__file__).parent.glob("*/apps.py")
+    ),
 ]
+"""Django's parts, and every folder of the desk that has an ``apps.py``."""
+
 
 MIDDLEWARE = [
     "chairwright_desk.base.headers.headers",

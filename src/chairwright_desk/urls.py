@@ -1,18 +1,19 @@
-"""Every address of the desk: one line an app."""
+"""Every address of the desk: the first page, and each app's own (`DeskApp.address`)."""
 
 from __future__ import annotations
 
 from django.urls import include, path
 
 from chairwright_desk.base import errors, views
+from chairwright_desk.base.places import desk_apps
 
 urlpatterns = [
     path("", views.home, name="home"),
-    path("", include("chairwright_desk.accounts.urls")),
-    path("trail/", include("chairwright_desk.audit.urls")),
-    path("drafts/", include("chairwright_desk.drafts.urls")),
-    path("clients/", include("chairwright_desk.clients.urls")),
-    path("work/", include("chairwright_desk.jobs.urls")),
+    *(
+        path(app.address, include(f"{app.name}.urls"))
+        for app in desk_apps()
+        if app.address is not None
+    ),
 ]
 
 handler400 = errors.not_understood

@@ -1,12 +1,16 @@
-"""The app as Django knows it."""
+"""People and roles, as Django knows them."""
 
 from __future__ import annotations
 
-from django.apps import AppConfig
+from typing import ClassVar
+
+from chairwright_desk.base.app import DeskApp, Place
 
 
-class AccountsConfig(AppConfig):
-    """Name and label."""
+class AccountsApp(DeskApp):
+    """Addresses and places."""
 
     name = "chairwright_desk.accounts"
     label = "accounts"
+    address = ""
+    places: ClassVar[tuple[Place, ...]] = (Place(80, "People", "accounts:people", "people.change"),)

@@ -49,11 +49,11 @@ def _about(request: HttpRequest, record: Model, fields: Iterable[str]) -> dict[s
     from chairwright_desk.base.access import team_path
 
     team: Any = record
-    for step in team_path(type(record)).split("__"):
+    for step in team_path(record.__class__).split("__"):
         team = getattr(team, step, None)
     return {
         "who": request.user.pk or "",
-        "record_kind": type(record)._meta.label_lower,
+        "record_kind": record._meta.label_lower,
         "record": str(record.pk),
         "team": getattr(team, "pk", "") or "",
         "fields": sorted(set(fields)),

@@ -1,12 +1,12 @@
-"""The app as Django knows it."""
+"""What every page shares, as Django knows it."""
 
 from __future__ import annotations
 
-from django.apps import AppConfig
+from chairwright_desk.base.app import DeskApp
 
 
-class BaseConfig(AppConfig):
-    """Name and label."""
+class BaseApp(DeskApp):
+    """Addresses and places."""
 
     name = "chairwright_desk.base"
     label = "base"

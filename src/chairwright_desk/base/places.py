@@ -2,37 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
+from django.apps import apps
 from django.http import HttpRequest
 
-
-@dataclass(frozen=True)
-class Place:
-    """One place in the head of the page.
-
-    Parameters
-    ----------
-    words : str
-        As shown.
-    view : str
-        Name of the address.
-    action : str
-        Shown to those who may do it.
-    """
-
-    words: str
-    view: str
-    action: str
+from chairwright_desk.base.app import DeskApp, Place
 
 
-PLACES = (
-    Place("Clients", "clients:list", "client.see"),
-    Place("Work under way", "jobs:list", "job.own"),
-    Place("People", "accounts:people", "people.change"),
-    Place("Trail", "audit:list", "trail.see"),
-)
+def desk_apps() -> list[DeskApp]:
+    """Return the desk's own apps."""
+    return [app for app in apps.get_app_configs() if isinstance(app, DeskApp)]
+
+
+@cache
+def all_places() -> tuple[Place, ...]:
+    """Return every place, in order."""
+    found = [place for app in desk_apps() for place in app.places]
+    return tuple(sorted(found, key=lambda place: place.order))
 
 
 def desk(request: HttpRequest) -> dict[str, Any]:
@@ -40,7 +28,7 @@ def desk(request: HttpRequest) -> dict[str, Any]:
 
     def places() -> list[Place]:
         user = request.user
-        return [each for each in PLACES if user.is_authenticated and user.may(each.action)]
+        return [each for each in all_places() if user.is_authenticated and user.may(each.action)]
 
     def units() -> str:
         return request.user.units if request.user.is_authenticated else "mm"

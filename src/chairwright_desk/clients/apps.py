@@ -1,12 +1,16 @@
-"""The app as Django knows it."""
+"""Clients, as Django knows them."""
 
 from __future__ import annotations
 
-from django.apps import AppConfig
+from typing import ClassVar
+
+from chairwright_desk.base.app import DeskApp, Place
 
 
-class ClientsConfig(AppConfig):
-    """Name and label."""
+class ClientsApp(DeskApp):
+    """Addresses and places."""
 
     name = "chairwright_desk.clients"
     label = "clients"
+    address = "clients/"
+    places: ClassVar[tuple[Place, ...]] = (Place(10, "Clients", "clients:list", "client.see"),)

@@ -1,12 +1,13 @@
-"""The app as Django knows it."""
+"""Drafts, as Django knows them."""
 
 from __future__ import annotations
 
-from django.apps import AppConfig
+from chairwright_desk.base.app import DeskApp
 
 
-class DraftsConfig(AppConfig):
-    """Name and label."""
+class DraftsApp(DeskApp):
+    """Addresses and places."""
 
     name = "chairwright_desk.drafts"
     label = "drafts"
+    address = "drafts/"

@@ -1,0 +1,1 @@
+"""The browser desk; collected only where Django is installed."""

@@ -1,0 +1,1 @@
+"""What the desk's tests share: people and clients, a browser, the standing checks."""
