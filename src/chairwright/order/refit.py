@@ -46,11 +46,14 @@ class Present:
         As it was fitted, for the person of that day.
     client : Client
         The client as that set-up knows him or her.
+    line : str
+        The line as the set-up file names it; empty without a file.
     """
 
     name: str
     setup: Described
     client: Client
+    line: str = ""
 
 
 @dataclass(frozen=True)
