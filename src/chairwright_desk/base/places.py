@@ -8,7 +8,7 @@ from typing import Any
 from django.apps import apps
 from django.http import HttpRequest
 
-from chairwright_desk.base.app import DeskApp, Place
+from chairwright_desk.base.app import DeskApp, Place, Tab
 
 
 def desk_apps() -> list[DeskApp]:
@@ -21,6 +21,13 @@ def all_places() -> tuple[Place, ...]:
     """Return every place, in order."""
     found = [place for app in desk_apps() for place in app.places]
     return tuple(sorted(found, key=lambda place: place.order))
+
+
+@cache
+def all_tabs() -> tuple[Tab, ...]:
+    """Return every part of a client's file, in order."""
+    found = [tab for app in desk_apps() for tab in app.client_tabs]
+    return tuple(sorted(found, key=lambda tab: tab.order))
 
 
 def desk(request: HttpRequest) -> dict[str, Any]:

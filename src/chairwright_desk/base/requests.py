@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from django_htmx.middleware import HtmxDetails
 
     from chairwright_desk.accounts.models import User
+    from chairwright_desk.drafts.models import Draft
 
 
 class Request(HttpRequest):
@@ -18,3 +19,4 @@ class Request(HttpRequest):
     user: User
     htmx: HtmxDetails
     action: str
+    kept_drafts: dict[str, Draft]

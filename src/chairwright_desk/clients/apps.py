@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from chairwright_desk.base.app import DeskApp, Place
+from chairwright_desk.base.app import DeskApp, Place, Tab
 
 
 class ClientsApp(DeskApp):
@@ -14,3 +14,4 @@ class ClientsApp(DeskApp):
     label = "clients"
     address = "clients/"
     places: ClassVar[tuple[Place, ...]] = (Place(10, "Clients", "clients:list", "client.see"),)
+    client_tabs: ClassVar[tuple[Tab, ...]] = (Tab(10, "File", "clients:show", "client.see"),)

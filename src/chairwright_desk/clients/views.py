@@ -45,7 +45,7 @@ def new(request: Request) -> HttpResponse:
                 note_change(request, client, data)
             drop(request, NEW)
             return redirect("clients:show", client.pk)
-    context = {"form": form, "kept": form.kept}  # type: ignore[attr-defined]
+    context = {"form": form}
     return render(request, "clients/new.html", context)
 
 
@@ -74,5 +74,5 @@ def change(request: Request, client_id: str) -> HttpResponse:
         drop(request, key)
         messages.success(request, "Saved.")
         return redirect("clients:show", client.pk)
-    context = {"client": client, "form": form, "form_key": key, "kept": form.kept}  # type: ignore[attr-defined]
+    context = {"client": client, "form": form, "form_key": key}
     return render(request, "clients/change.html", context)

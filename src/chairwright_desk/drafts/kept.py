@@ -77,21 +77,14 @@ def filled(request: Request, form_key: str, form: type[AnyForm], **options: Any)
         The form's class.
     **options : object
         Passed on (``initial``, ``instance``, ``prefix``).
-
-    Returns
-    -------
-    Form
-        Its attribute ``kept`` is the draft that filled it, or None; hand it to the template.
     """
     if request.method == "POST":
-        made = form(request.POST, request.FILES, **options)
-        draft = None
-    else:
-        draft = kept(request, form_key)
-        initial: Mapping[str, Any] = options.pop("initial", None) or {}
-        made = form(initial={**initial, **_initial(form, draft, options)}, **options)
-    made.kept = draft  # type: ignore[attr-defined]
-    return made
+        return form(request.POST, request.FILES, **options)
+    draft = kept(request, form_key)
+    if draft is not None:
+        request.kept_drafts = {**getattr(request, "kept_drafts", {}), form_key: draft}
+    initial: Mapping[str, Any] = options.pop("initial", None) or {}
+    return form(initial={**initial, **_initial(form, draft, options)}, **options)
 
 
 def _initial(form: type[Any], draft: Draft | None, options: Mapping[str, Any]) -> Fields:

@@ -6,6 +6,9 @@ from typing import Any
 
 from django import template
 from django.template import Context
+from django.urls import reverse
+
+from chairwright_desk.base.places import all_tabs
 
 register = template.Library()
 
@@ -13,7 +16,22 @@ register = template.Library()
 @register.inclusion_tag("drafts/keep.html", takes_context=True)
 def keep(context: Context, form_key: str) -> dict[str, Any]:
     """Keep every change of the form around this tag, under `form_key` (see `drafts.kept`)."""
-    return {"form_key": form_key, "request": context.get("request"), "kept": context.get("kept")}
+    request = context.get("request")
+    drafts = getattr(request, "kept_drafts", {})
+    return {"form_key": form_key, "request": request, "kept": drafts.get(form_key)}
+
+
+@register.inclusion_tag("clients/tabs.html", takes_context=True)
+def client_tabs(context: Context, client: Any) -> dict[str, Any]:
+    """Show the parts of a client's file that the visitor may open."""
+    request = context["request"]
+    tabs = [
+        {"words": tab.words, "address": reverse(tab.view, args=[client.pk])}
+        for tab in all_tabs()
+        if request.user.may(tab.action, client.team_id)
+    ]
+    here = [tab["address"] for tab in tabs if request.path.startswith(tab["address"])]
+    return {"tabs": tabs, "here": max(here, key=len, default="")}
 
 
 @register.filter
