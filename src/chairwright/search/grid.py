@@ -62,6 +62,10 @@ class Grid:
         table[self._place] = self._open & holds
         return table
 
+    def marked_points(self) -> NDArray[np.bool_]:
+        """Grid points that rules and limits leave, shape (grid points,)."""
+        return self._open.copy()
+
     def realised(self, space: Space) -> Rows:
         """Set-ups at the grid points, every other choice at its first allowed option."""
         rest = {name: np.full(len(self), options[0]) for name, options in space.allowed.items()}

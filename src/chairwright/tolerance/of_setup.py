@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -38,11 +38,14 @@ class Tolerance:
     ends : tuple of (Spread or None, Spread or None)
         Of the margin to the low and to the high end of each target; None for an open end, or
         where the figure has no value.
+    values : dict of str to float
+        The figures as they stand.
     """
 
     inputs: tuple[Input, ...]
     figures: dict[str, Spread]
     ends: tuple[Ends, ...]
+    values: dict[str, float] = field(default_factory=dict)
 
     @property
     def half_widths(self) -> dict[str, float]:
@@ -150,6 +153,7 @@ def tolerance_of(
         tried.chain.inputs,
         {name: spread for name, spread in figures.items() if moves(tried.value(name), spread)},
         tuple(ends),
+        {name: tried.value(name) for name in moving},
     )
 
 
