@@ -1,0 +1,78 @@
+"""The way from the bench to the engineering: nothing else of the bench imports it.
+
+All that comes back is plain: words, numbers, tuples, and SVG text made here.
+"""
+
+from __future__ import annotations
+
+from chairwright.errors import ChairwrightError, InputError
+from chairwright.line.load import SHIPPED
+from chairwright_desk.bench.bridge.changes import Changed, Effect, change, effects_of
+from chairwright_desk.bench.bridge.compared import MOST as MOST_COMPARED
+from chairwright_desk.bench.bridge.compared import Beside, beside
+from chairwright_desk.bench.bridge.follows import Follows, follows_of
+from chairwright_desk.bench.bridge.found import Found, find, first_codes, front_picture
+from chairwright_desk.bench.bridge.holes import HolePicture, hole_picture
+from chairwright_desk.bench.bridge.opened import (
+    Bench,
+    State,
+    Units,
+    open_bench,
+    open_line,
+    sketch_of,
+    state_of,
+)
+from chairwright_desk.bench.bridge.options import (
+    ChoiceShown,
+    ThingShown,
+    choice_shown,
+    choices_shown,
+    table_of,
+)
+from chairwright_desk.bench.bridge.pictures import Pictures, pictures_of
+from chairwright_desk.bench.bridge.placed import PlaceShown, places_shown
+from chairwright_desk.bench.bridge.scatter import Scatter
+from chairwright_desk.bench.bridge.swept import SweptShown, swept
+from chairwright_desk.bench.bridge.why import WhyNot, why_not
+
+__all__ = [
+    "MOST_COMPARED",
+    "SHIPPED",
+    "Bench",
+    "Beside",
+    "ChairwrightError",
+    "Changed",
+    "ChoiceShown",
+    "Effect",
+    "Follows",
+    "Found",
+    "HolePicture",
+    "InputError",
+    "Pictures",
+    "PlaceShown",
+    "Scatter",
+    "State",
+    "SweptShown",
+    "ThingShown",
+    "Units",
+    "WhyNot",
+    "beside",
+    "change",
+    "choice_shown",
+    "choices_shown",
+    "effects_of",
+    "find",
+    "first_codes",
+    "follows_of",
+    "front_picture",
+    "hole_picture",
+    "open_bench",
+    "open_line",
+    "pictures_of",
+    "places_shown",
+    "sketch_of",
+    "state_of",
+    "swept",
+    "table_of",
+    "why_not",
+]

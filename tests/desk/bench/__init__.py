@@ -1,0 +1,1 @@
+"""The bench: what its bridge says, and its pages."""

@@ -1,0 +1,98 @@
+"""Best, front, why not, sweep, compare: what the bench shows is what the fitting found."""
+
+from __future__ import annotations
+
+import pytest
+
+from chairwright.fitting.fit import fit_person
+from chairwright_desk.bench.bridge import (
+    beside,
+    change,
+    find,
+    first_codes,
+    front_picture,
+    state_of,
+    swept,
+    why_not,
+)
+from chairwright_desk.bench.bridge.scatter import Dot, axis_steps, scatter_of
+from tests.desk.bench.examples import bench_of, opened
+
+
+def test_the_best_is_the_best_of_the_fit_and_the_front_has_a_dot_for_each_point() -> None:
+    bench = bench_of("tal-002")
+    fit = fit_person(bench.person, bench.line)
+    found, picture = find(bench, "mm", front=True), front_picture(bench, "mm")
+    if fit.setup is None or fit.front is None or picture is None:
+        raise AssertionError
+    assert found.codes == fit.setup.codes == first_codes(bench)
+    assert len(found.trades) == len(picture.dots) == len(fit.front.points)
+    assert [trade.number for trade in found.trades] == [dot.number for dot in picture.dots]
+    assert all(trade.values[0] in dot.label for trade, dot in
+               zip(found.trades, picture.dots, strict=True))  # fmt: skip
+
+
+def test_why_not_names_the_musts_and_remedies_that_hold() -> None:
+    state = opened("avg-001")
+    after = state_of(state.bench, change(state, "fork", "FL-3").codes)
+    told = why_not(after, "mm")
+    if after.setup is None:
+        raise AssertionError
+    assert len(told.musts) == len(after.setup.broken) > 0
+    for miss in told.musts:
+        for remedy in miss.remedies:
+            mended = state_of(after.bench, change(after, remedy.choice, remedy.code).codes)
+            if mended.setup is None:
+                raise AssertionError
+            broken = {item.target.reason for item in mended.setup.broken}
+            assert miss.reason not in broken
+    assert ("Fork and hole", "FL-3", "FL-4") in told.differs
+    assert why_not(state, "mm").best == "This is the best set-up of the line for what is asked."
+
+
+def test_a_sweep_stands_where_the_option_is_free() -> None:
+    state = opened("avg-001")
+    found = swept(state, "cushion", "mm")
+    (run,) = found.runs
+    assert [column.code for column in run.columns if column.now] == [state.codes["cushion"]]
+    for row in run.rows:
+        assert len(row.cells) == len(run.columns)
+        assert all((cell is None) == (not column.stands)
+                   for cell, column in zip(row.cells, run.columns, strict=True))  # fmt: skip
+
+
+def test_set_ups_beside_each_other() -> None:
+    state = opened("avg-001")
+    other = state_of(state.bench, change(state, "cushion", "Q50").codes)
+    found = beside([("now", state), ("thicker", other)], "mm")
+    assert [label for label, _, alike in found.choices if not alike] == ["Cushion"]
+    rows = {row.label: row for group in found.groups for row in group.rows}
+    assert rows["Cushion top to floor, front"].differs
+    assert not rows["Seat width"].differs
+    assert len(found.laid) == 1
+    with pytest.raises(ValueError, match="2 to 4"):
+        beside([("now", state)], "mm")
+
+
+@pytest.mark.parametrize(
+    ("values", "digits", "steps"),
+    [
+        ([0.0, 6.0], 0, (0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0)),
+        ([430.0, 430.0], 0, (430.0, 431.0)),
+        ([-3.2, 3.1], 1, (-4.0, -2.0, 0.0, 2.0, 4.0)),
+    ],
+)
+def test_axes_have_round_steps(values: list[float], digits: int, steps: tuple[float, ...]) -> None:
+    assert axis_steps(values, digits) == steps
+
+
+def test_dots_lie_between_the_ticks_as_their_values_do() -> None:
+    dots = (Dot(1, 10.0, 5.0, "low"), Dot(2, 60.0, 8.0, "high"))
+    picture = scatter_of(dots, "x", "y", (35.0, 6.5), (0, 0))
+    ticks = {tick.words: tick.at for tick in picture.x_ticks}
+    assert picture.dots[0].x == ticks["10"] and picture.dots[1].x == ticks["60"]
+    if picture.now is None:
+        raise AssertionError
+    assert picture.now.x == pytest.approx((ticks["30"] + ticks["40"]) / 2, abs=0.02)
+    assert picture.dots[1].y < picture.now.y < picture.dots[0].y
+    assert scatter_of(dots, "x", "y", (float("nan"), 1.0), (0, 0)).now is None
