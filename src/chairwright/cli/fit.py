@@ -60,6 +60,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="explain the best set-up target by target and choice by choice; with a set-up file: "
         "say what stands against that set-up",
     )
+    parser.add_argument(
+        "--sure", action="store_true",
+        help="the best set-up whose musts hold with their spread, not on nominal values only",
+    )  # fmt: skip
     front = parser.add_mutually_exclusive_group()
     front.add_argument(
         "--trade",
@@ -121,6 +125,10 @@ def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) ->
             progress=_progress(client),
         )
         fit = with_alone(fit, alone())
+    if args.sure:
+        from chairwright.fitting.sure import surest
+
+        fit = surest(fit, _progress(client))
     written = _written(args, {name: fit}, files)
     _show(fit, args)
     tell([f"wrote {path}" for path in written])
@@ -185,7 +193,11 @@ def _refuse_together(args: argparse.Namespace, lines: int) -> None:
     """Refuse options that do not go together."""
     problems = []
     if lines > 1:
-        typed = {"--trade": args.trade is not None, "--why": args.why is not None}
+        typed = {
+            "--trade": args.trade is not None,
+            "--why": args.why is not None,
+            "--sure": args.sure,
+        }
         problems += [
             Problem(option, "it must go with one line", f"{lines} lines", "Name one --line.")
             for option, given in typed.items()
@@ -194,6 +206,9 @@ def _refuse_together(args: argparse.Namespace, lines: int) -> None:
     if args.why is not None and args.trade is not None:
         must = "an explanation has no trade-off"
         problems.append(Problem("--trade", must, args.trade, "Leave --why or --trade away."))
+    if args.why is not None and args.sure:
+        must = "an explanation is of the best set-up on nominal values"
+        problems.append(Problem("--sure", must, "--sure", "Leave --why or --sure away."))
     if args.why and args.out is not None:
         must = "files must be of the best set-up, and --why SETUP explains another one"
         problems.append(Problem("--out", must, str(args.out), "Leave --out away."))

@@ -41,7 +41,7 @@ def fit_text(fit: Fit, units: Units) -> str:
     if fit.reasons is not None:
         sections += reason_sections(fit)
     if fit.setup is not None:
-        sections += [best_words(fit), *setup_sections(fit.setup, units)]
+        sections += [best_words(fit), *sure_sections(fit), *setup_sections(fit.setup, units)]
     if fit.person.surroundings is not None and fit.setup is not None:
         sections += fit_places_sections(fit, fit.setup)
     if fit.front is not None:
@@ -90,12 +90,42 @@ def measure_text(person: Person) -> str:
     return "\n".join([wrapped(head), *(remarks or ["Nothing looks doubtful."])])
 
 
+def sure_sections(fit: Fit) -> list[str]:
+    """Say how sure the musts are, when that was asked for."""
+    sure, best = fit.sure, fit.best
+    if sure is None or best is None:
+        return []
+    if sure.all_sure:
+        more = best.cost - sure.nominal_cost
+        dearer = f" It costs {more:.2f} more than the best on nominal values." if more > 0 else ""
+        return [wrapped(f"Sure: every must holds with its spread.{dearer}")]
+    head = "No set-up of this line holds every must with its spread."
+    if not sure.never:
+        return [wrapped(f"{head} Each can be sure by itself, not all together: {NOMINAL}")]
+    names = "; ".join(target_words(each, fit.line) for each in sure.never)
+    rest = "the best that is sure of all others" if sure.rest_sure else NOMINAL.rstrip(".")
+    return [
+        wrapped(f"{head} On nominal values at best, whatever is chosen: {names}."),
+        wrapped(f"Shown is {rest.removeprefix('shown is ')}."),
+    ]
+
+
+NOMINAL = "shown is the best on nominal values."
+
+
 def best_words(fit: Fit) -> str:
     """Say what is proven of the best set-up, or that there is only a nearest."""
     if fit.best is None:
         return wrapped("Nearest set-up: that of group 1 above. It does NOT meet every must.")
     looked = f"{fit.best.looked_at:,} finished and unfinished set-ups were looked at."
     cost = f"(cost {fit.best.cost:.2f})"
+    if fit.sure is not None and fit.sure.rest_sure:
+        held = "every must holds with its spread" if fit.sure.all_sure else "every must holds"
+        kind = "of those as sure no other" if not fit.sure.all_sure else "no other such set-up"
+        return wrapped(
+            f"Best set-up, proven: {held}, and {kind} misses the preferences by less {cost}. "
+            f"{looked}"
+        )
     if fit.extent != "needed":
         return wrapped(
             "Best set-up, proven: every must holds, and no other set-up misses the preferences by "

@@ -8,6 +8,7 @@ from dataclasses import asdict
 from chairwright.cli.report_places import places_data
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Fit, Person
+from chairwright.fitting.sureness import Sureness
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line
 from chairwright.search.front import Front, Objective
@@ -108,6 +109,17 @@ def line_data(line: Line) -> Data:
     }
 
 
+def _sure_data(sure: Sureness) -> Data:
+    """How sure the musts of the set-up shown are, when that was asked for."""
+    never = [{"figure": each.figure, "low": each.low, "high": each.high} for each in sure.never]
+    return {
+        "every_must_sure": sure.all_sure,
+        "others_sure": sure.rest_sure,
+        "never_sure": never,
+        "cost_on_nominal_values": sure.nominal_cost,
+    }
+
+
 def line_fit_data(fit: Fit) -> Data:
     """What came out on one line.
 
@@ -124,6 +136,7 @@ def line_fit_data(fit: Fit) -> Data:
         "set_ups": fit.count,
         "made_to_order_looked_at": fit.extent != "standard",
         "meets_every_must": fit.best is not None,
+        "sure": None if fit.sure is None else _sure_data(fit.sure),
         "best": None
         if fit.best is None
         else {"cost": fit.best.cost, "looked_at": fit.best.looked_at},
@@ -172,6 +185,7 @@ def judged_data(item: Judged) -> Data:
         **_target_data(item.target),
         "value": number(item.value),
         "spread": item.spread,
+        "margin_half_widths": None if item.halves is None else list(item.halves),
         "verdict": item.verdict.word,
         "margin": number(item.verdict.margin),
     }

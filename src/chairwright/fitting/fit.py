@@ -11,6 +11,7 @@ from chairwright.errors import InputError, Problem
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
 from chairwright.fitting.settled import space_for
+from chairwright.fitting.sureness import Sureness
 from chairwright.fitting.to_order import (
     MONEY,
     ToOrder,
@@ -101,6 +102,8 @@ class Fit:
     without_places : Described or None
         The best set-up if no place asked for anything, judged by the places as well; see
         `with_alone`.
+    sure : Sureness or None
+        Whether musts hold with their spread, when that was asked for; see `fitting.sure.surest`.
     """
 
     person: Person
@@ -114,6 +117,7 @@ class Fit:
     objectives: tuple[Objective, ...]
     extent: Extent = "standard"
     without_places: Described | None = None
+    sure: Sureness | None = None
 
 
 MOST_CORRECTIONS = 4
