@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from chairwright.line import schema
 from chairwright.line.choices import CHOICES, NONE
-from chairwright.line.model import Choice, Fastener, FixedPart, Later, Line, Rule
+from chairwright.line.model import Choice, Fastener, FixedPart, Later, Line, LineUpkeep, Rule
 from chairwright.line.parts import Extra, Part
 from chairwright.reading import YamlSource
 
@@ -48,6 +48,7 @@ def build_line(written: schema.WrittenLine, choices: dict[str, Choice], source: 
         path=str(source.path),
         fasteners=tuple(_fastener(each, choices[each.choice]) for each in written.fasteners),
         later=_later(written),
+        upkeep=tuple(LineUpkeep(each.often, each.work, each.source) for each in written.upkeep),
     )
 
 

@@ -174,6 +174,21 @@ class Later:
     source: str = ""
 
 
+Often = Literal[
+    "every day", "every week", "every month", "every 3 months", "every 6 months", "every year",
+    "when worn", "after every change",
+]  # fmt: skip
+
+
+@dataclass(frozen=True)
+class LineUpkeep:
+    """A work of upkeep that the maker asks for: how often, what, and where that comes from."""
+
+    often: Often
+    work: str
+    source: str
+
+
 @dataclass(frozen=True)
 class Line:
     """A whole product line.
@@ -209,6 +224,8 @@ class Line:
         Empty when the maker gives none.
     later : Later
         What changing a chair in use takes.
+    upkeep : tuple of LineUpkeep
+        What the maker asks for; empty when the line file states none.
     """
 
     name: str
@@ -230,6 +247,7 @@ class Line:
     path: str = ""
     fasteners: tuple[Fastener, ...] = ()
     later: Later = Later()
+    upkeep: tuple[LineUpkeep, ...] = ()
     _columns: dict[tuple[str, str], FloatArray] = field(
         default_factory=dict, repr=False, compare=False
     )

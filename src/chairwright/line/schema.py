@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 
 from pydantic import Discriminator, Field, Tag
 
+from chairwright.line.model import Often
 from chairwright.line.parts import (
     AntiTip,
     ArmSupport,
@@ -130,6 +131,14 @@ class WrittenLater(Written):
     source: Words
 
 
+class WrittenUpkeep(Written):
+    """One work of upkeep that the maker asks for."""
+
+    often: Often
+    work: Words
+    source: Words
+
+
 class WrittenLine(Written):
     """The whole file."""
 
@@ -173,4 +182,5 @@ class WrittenLine(Written):
     fixed_parts: Annotated[list[Part], Field(min_length=1)]
     fasteners: Annotated[list[WrittenFastener], Field(max_length=200, default_factory=list)]
     later: WrittenLater | None = None
+    upkeep: Annotated[list[WrittenUpkeep], Field(max_length=20, default_factory=list)]
     rules: Annotated[list[WrittenRule], Field(max_length=200, default_factory=list)]

@@ -55,7 +55,7 @@ def make_handover(
         taught=taught(order, person),
         advice=advice(order, person),
         places=own_places(order.setup, surroundings),
-        upkeep=upkeep(day),
-        months=months(day),
+        upkeep=upkeep(day, line.upkeep),
+        months=months(day, line.upkeep),
         review=review(day),
     )
