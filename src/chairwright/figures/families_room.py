@@ -51,14 +51,14 @@ def _by_outline(corners: Sequence[Corner], width: float, need: Need) -> FloatArr
     return np.asarray(found[place])
 
 
-def _outline_family(name: str, words: str, need: Need) -> Family:
+def _outline_family(name: str, words: str) -> Family:
     def make(typed: str) -> Made | None:
         width = number(typed)
         if not width:
             return None
 
         def formula(rows: Rows, occupant: Occupant) -> FloatArray:
-            return np.minimum(_by_outline(corners_of(rows), width, need), NEVER_MM)
+            return np.minimum(_by_outline(corners_of(rows), width, OUTLINE_NEEDS[name]), NEVER_MM)
 
         return Made(words.format(width), exact=formula, after=LAST_OF_OUTLINE)
 
@@ -95,22 +95,19 @@ def _boot_missing(typed: str) -> Made | None:
     return Made(label, exact=formula, after="push_handle")
 
 
+OUTLINE_NEEDS: dict[str, Need] = {
+    "corner_free_mm": corner_free_out_mm,
+    "corner_arc_mm": corner_best_arc_out_mm,
+    "door_turn_mm": door_corridor_mm,
+}
+"""Families whose figure hangs on the outline in plan alone; none needs less for a larger one."""
+
 ROOM_FAMILIES = (
     _outline_family(
-        "corner_free_mm",
-        "Way out of a corner needed, way in {:g} mm, moving to and fro",
-        corner_free_out_mm,
+        "corner_free_mm", "Way out of a corner needed, way in {:g} mm, moving to and fro"
     ),
-    _outline_family(
-        "corner_arc_mm",
-        "Way out of a corner needed, way in {:g} mm, in one turn",
-        corner_best_arc_out_mm,
-    ),
-    _outline_family(
-        "door_turn_mm",
-        "Corridor needed to turn into a door of {:g} mm, in one turn",
-        door_corridor_mm,
-    ),
+    _outline_family("corner_arc_mm", "Way out of a corner needed, way in {:g} mm, in one turn"),
+    _outline_family("door_turn_mm", "Corridor needed to turn into a door of {:g} mm, in one turn"),
     Family("device_spare_deg", "deg", 1, 1.0, STEADY, STATICS, "slope_<deg> | step_<mm>",
            _device_spare),
     Family("boot_missing_mm", "mm", 0, 20.0, PLACES, TURN, "<mm>x<mm>x<mm>_on | _off",

@@ -12,7 +12,9 @@ from chairwright.figures.band import Band, known
 from chairwright.figures.mass import MassBox, mass_box
 from chairwright.figures.registry import FIGURES
 from chairwright.search.early import EARLY_WEIGHED
+from chairwright.search.outline_bands import outline_bands
 from chairwright.search.prepared import Prepared
+from chairwright.targets.target import Target
 
 ORDER = {name: place for place, step in enumerate(STEPS) for name in step.choices}
 
@@ -25,9 +27,14 @@ class Bands:
     prepared : Prepared
     names : iterable of str
         Figures wanted.
+    asked : iterable of Target
+        All that is wanted of their figures; other figures are worked out themselves.
     """
 
-    def __init__(self, prepared: Prepared, names: Iterable[str]) -> None:
+    def __init__(
+        self, prepared: Prepared, names: Iterable[str], asked: Iterable[Target] = ()
+    ) -> None:
+        self._outlines = outline_bands(prepared, asked)
         self._occupant = prepared.space.occupant
         self._open_masses = prepared.open_masses
         self._early = prepared.early
@@ -50,7 +57,9 @@ class Bands:
         """
         found: dict[str, Band] = {}
         for figure in self._exact:
-            if ORDER[figure.after] <= level:
+            if ORDER[figure.after] <= level and figure.name in self._outlines:
+                found[figure.name] = self._outlines[figure.name].of(rows, level)
+            elif ORDER[figure.after] <= level:
                 found[figure.name] = known(self._settled(rows, figure.name))
             else:
                 early = self._early.of(figure.name)

@@ -75,6 +75,7 @@ class BestGoal:
         self._judge = Judge(prepared, rules)
         self.names = rules.names
         self.hard = (*rules.musts, *hint)
+        self.asked = (*rules.musts, *rules.preferences)
         self.cost = np.inf
         self.index: dict[str, int] | None = None
 

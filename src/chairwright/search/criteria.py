@@ -51,7 +51,8 @@ def cost(target: Target, band: Band) -> FloatArray:
     """
     steps = outside(target, band) / FIGURES[target.figure].scale
     if band.low is not band.high:
-        steps = np.minimum(steps, COST_OF_NO_VALUE)
+        open_still = ~(band.low == band.high)
+        steps = np.where(open_still, np.minimum(steps, COST_OF_NO_VALUE), steps)
     return target.weight * np.where(np.isnan(steps), COST_OF_NO_VALUE, steps)
 
 

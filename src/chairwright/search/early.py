@@ -19,11 +19,12 @@ from chairwright.figures.turning import half_turn_free_mm
 from chairwright.mass_points import FloatArray
 from chairwright.search.early_clearances import EarlyPlates, early_caster_tyre
 from chairwright.search.early_device import EarlyDevice
-from chairwright.search.early_families import early_of_family
+from chairwright.search.early_families import early_need
 from chairwright.search.early_heaviest import EarlyHeaviest
 from chairwright.search.early_stroke import EarlyStroke
 from chairwright.search.early_terms import EarlyTerm
 from chairwright.search.grid import EndsTable
+from chairwright.search.outline_ends import OutlineEnds, outline_ends
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
 
@@ -36,10 +37,18 @@ class Early:
     space : Space
     musts : tuple of Target
         Musts that every set-up asked about holds.
+    outline_ends : callable
+        Ends of a need of the outline by the figure's name; None for other figures.
     """
 
-    def __init__(self, space: Space, musts: tuple[Target, ...] = ()) -> None:
+    def __init__(
+        self,
+        space: Space,
+        musts: tuple[Target, ...] = (),
+        outline_ends: Callable[[str], OutlineEnds | None] = outline_ends,
+    ) -> None:
         self._space = space
+        self._outline_ends = outline_ends
         self._shoulder = _tabled(space, HIP, ("shoulder_x", "shoulder_z"))
         toes = [f"toe_{axis}_{side}" for side in self._resting for axis in "xz"]
         self._toes = _tabled(space, (*HIP, "foot_supports", "hanger"), toes)
@@ -202,6 +211,13 @@ class Early:
     def _corners(self, rows: Rows) -> list[Corner]:
         return [*self._front_corners(rows), *self._rear_corners(rows)]
 
+    def _few_corners(self, rows: Rows) -> list[Corner]:
+        """Front corners but the caster's as one, and the rest."""
+        *feet, caster = self._front_corners(rows)
+        ahead = np.maximum.reduce([x for x, _ in feet]) if feet else np.zeros(len(rows))
+        outer = feet[0][1] if feet else np.zeros(len(rows))
+        return [(ahead, outer), caster, *self._rear_corners(rows)]
+
     def of(self, name: str) -> Callable[[Rows], Band] | None:
         """Early ends of a figure; None where there are none.
 
@@ -211,9 +227,9 @@ class Early:
             A fixed figure, or one of a family.
         """
         if name not in self.formulas and "@" in name:
-            found = early_of_family(name, self._corners)
-            if found is not None:
-                self.formulas[name] = found
+            ends = self._outline_ends(name)
+            if ends is not None:
+                self.formulas[name] = early_need(name, self._few_corners, ends)
         return self.formulas.get(name)
 
     def _overall_length(self, rows: Rows) -> Band:

@@ -39,6 +39,9 @@ class Goal(Protocol):
     names: tuple[str, ...]
     hard: tuple[Target, ...]
     """Musts that may be cut at once; empty when broken musts are themselves of interest."""
+    asked: tuple[Target, ...]
+    """Targets that are all the goal wants to know of their figures; other figures are wanted
+    themselves."""
 
     @property
     def sieve_choices(self) -> frozenset[str]:
@@ -97,7 +100,7 @@ class Search:
         self._space = prepared.space
         self._goal = goal
         self._sizes = {name: len(c.options) for name, c in prepared.space.line.choices.items()}
-        self._bands = Bands(prepared, goal.names)
+        self._bands = Bands(prepared, goal.names, goal.asked)
         self.looked_at = 0
         """Unfinished and finished set-ups evaluated."""
 

@@ -75,6 +75,8 @@ class FrontGoal:
         self._judge = Judge(prepared, Criteria(musts, ()))
         self._aims = tuple(aims)
         self.hard = musts
+        aimed = {aim.figure for aim in aims}
+        self.asked = tuple(must for must in musts if must.figure not in aimed)
         self.names = tuple(dict.fromkeys([t.figure for t in musts] + [a.figure for a in aims]))
         self._tables = {
             number: _graded(table, aim)

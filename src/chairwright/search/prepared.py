@@ -9,6 +9,7 @@ from chairwright.search.early import Early
 from chairwright.search.look_ahead import LookAhead, OptionLookAhead
 from chairwright.search.narrowing import narrowed, of_device, of_must
 from chairwright.search.open_mass import OpenMasses
+from chairwright.search.outline_ends import OutlineEnds, outline_ends
 from chairwright.search.relevance import relevant_space
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
@@ -28,11 +29,19 @@ class Prepared:
     space : Space
     musts : tuple of Target
         Musts that every search of it holds.
+    outlines : dict of str to OutlineEnds or None
+        Shared with the space that this one is a part of.
     """
 
-    def __init__(self, space: Space, musts: tuple[Target, ...] = ()) -> None:
+    def __init__(
+        self,
+        space: Space,
+        musts: tuple[Target, ...] = (),
+        outlines: dict[str, OutlineEnds | None] | None = None,
+    ) -> None:
         self.space = space
         self._musts = musts
+        self._outlines: dict[str, OutlineEnds | None] = {} if outlines is None else outlines
         self._look_ahead: dict[str, LookAhead] = {}
         self._relevant: dict[frozenset[str], Prepared] = {}
 
@@ -44,7 +53,13 @@ class Prepared:
     @cached_property
     def early(self) -> Early:
         """Early ends of figures."""
-        return Early(self.space, self._musts)
+        return Early(self.space, self._musts, self.outline_ends)
+
+    def outline_ends(self, name: str) -> OutlineEnds | None:
+        """Ends of what a corner or a door needs; None for any other figure."""
+        if name not in self._outlines:
+            self._outlines[name] = outline_ends(name)
+        return self._outlines[name]
 
     def look_ahead(self, name: str) -> LookAhead | None:
         """Table of a figure of few choices; None for any other figure."""
@@ -62,7 +77,9 @@ class Prepared:
     def relevant(self, figures: frozenset[str]) -> Prepared:
         """The smaller space for a question about some figures, prepared."""
         if figures not in self._relevant:
-            self._relevant[figures] = Prepared(relevant_space(self.space, figures))
+            self._relevant[figures] = Prepared(
+                relevant_space(self.space, figures), outlines=self._outlines
+            )
         return self._relevant[figures]
 
     def under(self, musts: tuple[Target, ...]) -> Prepared:
@@ -72,7 +89,7 @@ class Prepared:
         limits = [of_must(must, table) for must, table in pairs if table is not None]
         if any(must.figure in OPTION_FIGURES for must in musts):
             limits.append(of_device(self.space))
-        return Prepared(narrowed(self.space, limits), musts)
+        return Prepared(narrowed(self.space, limits), musts, self._outlines)
 
 
 def prepare(space: Space | Prepared) -> Prepared:
