@@ -64,7 +64,7 @@ def test_the_calendar_has_a_box_for_each_week_of_the_year() -> None:
     months = handover("avg-001", "2026-12-01").months
     assert sum(month.weeks for month in months) == 52
     assert months[0].weeks == 4
-    assert [month.number for month in months if month.service] == [6, 12]  # the line: every 6 months, every year
+    assert [month.number for month in months if month.service] == [6, 12]
 
 
 def test_the_first_review_is_due_after_6_to_12_months() -> None:
