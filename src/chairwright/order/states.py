@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 import numpy as np
 
+from chairwright.chair.buildable import reason_not
+from chairwright.chair.rows import Rows
 from chairwright.figures.evaluate import figures_of, realise
-from chairwright.fitting.described import why_not_buildable
 from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.settled import space_for
 from chairwright.line.model import Line
@@ -38,12 +39,15 @@ class State:
         Completed, seated, with targets.
     space : Space
         All that the line offers this client.
+    told : dict
+        Of set-ups looked at before, whether they hold.
     """
 
     months: int
     track: Track
     person: Person
     space: Space
+    told: dict[tuple[int, ...], bool] = field(default_factory=dict, compare=False, repr=False)
 
     @cached_property
     def musts(self) -> tuple[Target, ...]:
@@ -52,17 +56,26 @@ class State:
 
     def holds(self, index: Mapping[str, int]) -> bool:
         """Whether one set-up stands and holds every must."""
-        return self.stands(index) and not self.missed(index)
+        key = tuple(index.values())
+        if key not in self.told:
+            self.told[key] = self._holds(index)
+        return self.told[key]
 
-    def stands(self, index: Mapping[str, int]) -> bool:
-        """Whether one set-up can be built for this client."""
-        within = all(index[name] in options for name, options in self.space.allowed.items())
-        return within and not why_not_buildable(self.space.line, self.person.occupant, index)
+    def _holds(self, index: Mapping[str, int]) -> bool:
+        if not all(index[name] in options for name, options in self.space.allowed.items()):
+            return False
+        rows = self._rows(index)
+        return not reason_not(rows) and not self._missed(rows)
 
     def missed(self, index: Mapping[str, int]) -> tuple[Target, ...]:
         """The musts that one set-up misses."""
+        return self._missed(self._rows(index))
+
+    def _rows(self, index: Mapping[str, int]) -> Rows:
         one = {name: np.array([at]) for name, at in index.items()}
-        rows, _ = realise(self.space.line, self.person.occupant, one)
+        return realise(self.space.line, self.person.occupant, one)[0]
+
+    def _missed(self, rows: Rows) -> tuple[Target, ...]:
         names = dict.fromkeys(target.figure for target in self.musts)
         values = figures_of(rows, self.person.occupant, names)
         return tuple(each for each in self.musts if broken(each, values[each.figure])[0])
