@@ -13,6 +13,7 @@ _LEFT, _RIGHT, _TOP, _BOTTOM = 16.0, 12.0, 8.0, 13.0
 _TEXT_MM = 3.0
 _DOT_MM = 2.3
 _MOST_TICKS = 6
+_WORDS_MM = 16.0
 
 
 @dataclass(frozen=True)
@@ -123,14 +124,23 @@ def _axes(axes: _Axes, currency: str) -> list[Primitive]:
 
 
 def _points(axes: _Axes, marks: Sequence[Mark]) -> list[Primitive]:
+    """Numbered rings, the chosen one last and double; minutes where there is room for them."""
     found: list[Primitive] = []
-    for mark in marks:
-        x, y = axes.at(mark.money, mark.cost)
+    places = {mark.number: axes.at(mark.money, mark.cost) for mark in marks}
+    for mark in sorted(marks, key=lambda each: each.chosen):
+        x, y = places[mark.number]
         if mark.chosen:
             found.append(Circle((x, y), _DOT_MM + 0.8, "outline", "sheet"))
         found += [
             Circle((x, y), _DOT_MM, "thin", "sheet"),
             Text((x, y + 1.0), str(mark.number), 2.8, "middle", strong=2),
-            Text((x + _DOT_MM + 1.2, y - 1.4), f"{mark.minutes:g} min", 2.6, backed=False),
         ]
+        if _free((x, y), [place for number, place in places.items() if number != mark.number]):
+            found.append(Text((x + _DOT_MM + 1.4, y + 0.9), f"{mark.minutes:g} min", 2.6))
     return found
+
+
+def _free(place: Point, others: Sequence[Point]) -> bool:
+    """Whether nothing stands to the right of a ring where its minutes go."""
+    x, y = place
+    return not any(-1.0 < ox - x < _WORDS_MM and abs(oy - y) < 2 * _DOT_MM for ox, oy in others)

@@ -13,7 +13,7 @@ from chairwright.order.price_money import money_words
 from chairwright.order.refit import Refit, RefitPoint, gains
 from chairwright.order.refit_chosen import ChosenRefit
 from chairwright.order.refit_trial import SOURCE, trial_checks
-from chairwright.papers.adjust_words import far_words, title_words
+from chairwright.papers.adjust_words import title_words
 from chairwright.papers.order_words import side_words
 from chairwright.papers.pack.pictures import picture
 from chairwright.papers.pack.words import Data
@@ -199,7 +199,7 @@ def _moved(each: ChangeItem) -> Data:
         "label": each.label,
         "before": each.move.before,
         "after": each.move.after,
-        "far": far_words(each.move).strip(),
+        "far": each.move.far,
         "minutes": f"{each.minutes:g}",
     }
 
@@ -215,23 +215,24 @@ def _shared(change: Change) -> list[Data]:
     ]
 
 
-def _figures(found: Refit, setup: Described, units: Units) -> Iterator[list[str]]:
-    """Figures of which the verdict changes, now and then."""
-    for each in gains(found, setup):
-        if each.kind in ("gain", "loss", "nearer", "farther"):
-            now, then = each.now, each.then
-            yield [
-                now.figure.label,
-                _valued(now, units),
-                now.word or "",
-                _valued(then, units),
-                then.word or "",
-                asked_words(then),
-            ]
+def _figures(found: Refit, setup: Described, units: Units) -> Iterator[Data]:
+    """Figures of which the verdict changes, now and then; all that is asked without a now."""
+    pairs: list[tuple[Row | None, Row]] = [
+        (each.now, each.then)
+        for each in gains(found, setup)
+        if each.kind in ("gain", "loss", "nearer", "farther")
+    ]
     if found.now is None:
-        for row in ledger(setup):
-            if row.word is not None:
-                yield [row.figure.label, "", "", _valued(row, units), row.word, asked_words(row)]
+        pairs = [(None, row) for row in ledger(setup) if row.word is not None]
+    for now, then in pairs:
+        yield {
+            "label": then.figure.label,
+            "asked": asked_words(then),
+            "now": "" if now is None else _valued(now, units),
+            "now_word": "" if now is None else now.word or "",
+            "then": _valued(then, units),
+            "then_word": then.word or "",
+        }
 
 
 def _valued(row: Row, units: Units) -> str:
