@@ -132,7 +132,7 @@ def _axle_offset(shape: Shape) -> list[Dimension]:
     ahead = shape.rear_axle[0] - shape.seat_corner[0]
     if round(abs(ahead)) == 0:
         return []
-    words = "axle ahead of back post" if ahead > 0 else "axle behind back post"
+    words = "axle ahead, level" if ahead > 0 else "axle behind, level"
     ends = (shape.seat_corner, shape.rear_axle)
     return [Dimension("axle_ahead_of_back_post_mm", *ends, abs(ahead), words, "below")]
 

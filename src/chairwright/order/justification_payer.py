@@ -43,6 +43,7 @@ def payer_facts(found: Assessment) -> Iterator[Fact]:
             if settled.fits is not None:
                 yield from _tests(f"payer.fits.{group.group.name}", settled.fits)
             yield from _cover(settled, scheme)
+    yield from _general(found)
     for judged in _accessories(found):
         yield from _cover(judged, scheme)
     asked = scheme.asked
@@ -56,6 +57,21 @@ def payer_facts(found: Assessment) -> Iterator[Fact]:
 def _accessories(found: Assessment) -> tuple[Judged, ...]:
     every = {judged.entry.code: judged for line in found.lines for judged in line.codes}
     return tuple(each for each in every.values() if each.truth)
+
+
+def _general(found: Assessment) -> Iterator[Fact]:
+    """The test of the client that goes for every class, once it is known."""
+    step = found.general
+    if step is not None and step.truth is not None:
+        yield Fact(
+            key="payer.general",
+            file=f"{RESULT}, {found.scheme.name}",
+            field="test of the client for every class",
+            label="every class",
+            words="met" if step.truth else "not met",
+            standing="holds" if step.truth else "fails",
+        )
+        yield from _tests("payer.general.tests", step)
 
 
 def _cover(judged: Judged, scheme: Scheme) -> Iterator[Fact]:
@@ -121,6 +137,11 @@ def classes(evidence: Evidence) -> Iterator[Sentence]:
 
 def covers(evidence: Evidence) -> Iterator[Sentence]:
     """Whether the payer's test of the client is met, and by which facts."""
+    general, tests = evidence.get("payer.general"), evidence.under("payer.general.tests.")
+    if general is not None and tests:
+        words = "; ".join(fact.words for fact in tests)
+        text = f"The test of the client for {general.label} is {general.words}, by {words}."
+        yield Sentence(text, (general, *tests))
     for judged in evidence.under("payer.cover."):
         code = judged.key.removeprefix("payer.cover.")
         tests = evidence.under(f"payer.tests.{code}.")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import atan, degrees
+from math import atan, cos, degrees, radians, sin
 from xml.etree import ElementTree as ET
 
 import pytest
@@ -15,6 +15,7 @@ from chairwright.drawing.dimensions import Units
 from chairwright.drawing.scene import Line, Text
 from chairwright.drawing.sheet import Page, Sheet, item_box, text_box
 from chairwright.drawing.side_view import side_sheet, side_view
+from tests.unit.exchange.orders import opened
 
 from .shapes import ALL, average_adult, low_seat, tall_adult
 
@@ -48,7 +49,7 @@ def overlapping(found: list[Text]) -> list[tuple[str, str]]:
 def test_dimensions_show_the_geometry_of_the_average_chair() -> None:
     shown = dimension_texts(side_sheet(average_adult()))
     assert shown == {
-        "axle-ahead-of-back-post-mm": "45 axle ahead of back post",
+        "axle-ahead-of-back-post-mm": "45 axle ahead, level",
         "wheelbase-mm": "330 wheelbase",
         "overall-length-mm": "1095 overall length",
         "seat-to-floor-rear-mm": "470 seat, rear",
@@ -60,7 +61,7 @@ def test_dimensions_show_the_geometry_of_the_average_chair() -> None:
 
 def test_axle_behind_the_post_is_named_so() -> None:
     shown = dimension_texts(side_sheet(tall_adult()))
-    assert shown["axle-ahead-of-back-post-mm"] == "25 axle behind back post"
+    assert shown["axle-ahead-of-back-post-mm"] == "25 axle behind, level"
 
 
 def test_inches_follow_the_millimetres() -> None:
@@ -194,3 +195,15 @@ def test_prefix_that_is_no_id_is_refused() -> None:
         side_view(average_adult(), prefix='a"><script>')
     with pytest.raises(ValueError, match="prefix must be letters"):
         side_view(average_adult(), prefix="")
+
+
+def test_the_axle_on_the_level_is_not_the_hole_along_the_rail() -> None:
+    """The order says 55 mm ahead along the rail, which leans back by 2 degrees, and 196 mm below.
+
+    On the level that is 55 cos 2 + 196 sin 2 = 61.8 mm, which the drawing shows as its own length.
+    """
+    level = 55.0 * cos(radians(2.0)) + 196.0 * sin(radians(2.0))
+    assert round(level) == 62
+    shape = opened("avg-001").setup.shape
+    shown = dimension_texts(side_sheet(shape))
+    assert shown["axle-ahead-of-back-post-mm"] == "62 axle ahead, level"

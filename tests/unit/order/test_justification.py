@@ -14,6 +14,10 @@ from chairwright.order.accepted import Acceptance
 from chairwright.order.justification import Evidence, Fact, Letter, Sentence, written
 from chairwright.order.justification_letter import PLAN, evidence_of, heading_of, make_letter
 from chairwright.order.order import Heading, Order, make_order
+from chairwright.order.payer import assess
+from chairwright.order.payer_facts import facts_of
+from chairwright.order.payer_lines import feet_fitted, order_lines
+from chairwright.order.payer_load import load_scheme
 from chairwright.order.payer_result import Assessment
 from chairwright.order.price_list import makers_prices
 from chairwright.places.model import Surroundings
@@ -264,3 +268,16 @@ def test_evidence_gives_all_or_nothing() -> None:
     fact = Fact("a", "file", "field", "label", "words")
     assert Evidence({"a": fact}).every("a", "b") is None
     assert Evidence({"a": fact}).every("a") == (fact,)
+
+
+def test_what_was_told_of_the_hours_stands_where_the_payer_asks_for_them() -> None:
+    """The demo scheme asks for an hour a day before any class; the chair's own tests do not."""
+    one = opened("avg-001")
+    scheme = load_scheme("demo")
+    told = {"lives_in_care": "no", "hours_a_day": "8"}
+    facts = facts_of(scheme, one.setup, one.person.client, one.person.measures, told)
+    payer = assess(scheme, facts, order_lines(scheme, one.setup), feet_fitted(one.setup))
+    letter = make_letter(one.person, ordered("avg-001"), payer)
+    text = " ".join(each.text for part in letter.sections for each in part.sentences)
+    assert "The test of the client for every class is met, by" in text
+    assert "time in the chair: 8.0 h a day (asked: at least 1 h a day)" in text
