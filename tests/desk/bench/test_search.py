@@ -57,7 +57,7 @@ def test_a_sweep_stands_where_the_option_is_free() -> None:
     assert [column.code for column in run.columns if column.now] == [state.codes["cushion"]]
     for row in run.rows:
         assert len(row.cells) == len(run.columns)
-        assert all((cell is None) == (not column.stands)
+        assert all((cell is None) == bool(column.refused)
                    for cell, column in zip(row.cells, run.columns, strict=True))  # fmt: skip
 
 

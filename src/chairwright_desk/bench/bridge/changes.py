@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -134,7 +134,8 @@ def companions(bench: Bench, index: Index, choice: str) -> tuple[Companion, ...]
     -------
     tuple of Companion
         Single changes that break and cost least by the client's targets, at most three; where no
-        single one will do, the best running gear for it, everything else kept; else none.
+        single one will do, the best for it of running gear and what the rules name, everything
+        else kept; or of the whole line.
     """
     kept = {**bench.space.allowed, choice: np.array([index[choice]], dtype=np.intp)}
     space = Space(bench.line, bench.person.occupant, kept)
@@ -151,21 +152,31 @@ def companions(bench: Bench, index: Index, choice: str) -> tuple[Companion, ...]
 
 
 def _with_gear(bench: Bench, index: Index, choice: str) -> tuple[Companion, ...]:
-    """The running gear, and what the rules name, that break least with the option wished."""
+    """What breaks least with the option wished: of running gear and rules, or of the whole line."""
     spoken = (rule.choices for rule in broken_rules(bench.line, index))
-    free = GEAR.union(*spoken) - {choice}
+    best = _best_with(bench, index, choice, GEAR.union(*spoken))
+    best = best or _best_with(bench, index, choice, frozenset(bench.space.allowed))
+    if best is None:
+        return ()
+    choices = bench.line.choices
+    moved = {
+        name: choices[name].options[at]
+        for name, at in best.items()
+        if at != index[name] or name == choice
+    }
+    words = ", ".join(_went(name, option) for name, option in moved.items() if name != choice)
+    return (Companion({name: option.code for name, option in moved.items()}, words),)
+
+
+def _best_with(bench: Bench, index: Index, choice: str, free: frozenset[str]) -> Index | None:
+    """The best set-up with the option wished, only some choices free."""
     allowed = {
-        name: options if name in free else np.array([index[name]], dtype=np.intp)
+        name: options if name in free and name != choice else np.array([index[name]], dtype=np.intp)
         for name, options in bench.space.allowed.items()
     }
     wishes = [replace(target, must=False) for target in bench.person.targets]
     best = find_best(Space(bench.line, bench.person.occupant, allowed), wishes)
-    if best is None:
-        return ()
-    moved = {n: bench.line.choices[n].options[at] for n, at in best.index.items()
-             if at != index[n] or n == choice}  # fmt: skip
-    words = ", ".join(_went(name, option) for name, option in moved.items() if name != choice)
-    return (Companion({name: option.code for name, option in moved.items()}, words),)
+    return None if best is None else best.index
 
 
 def _went(name: str, option: Option) -> str:
@@ -222,7 +233,8 @@ def _effects(state: State, choice: str, units: Units) -> Iterator[Effect]:
     options = bench.line.choices[choice].options
     open_places = [int(at) for at in bench.space.allowed[choice] if at != state.index[choice]]
     tried = [at for at in open_places if (choice, at) not in table.refused]
-    values = _values(state, choice, tried)
+    names = tuple(dict.fromkeys([*MOVED, *(t.figure for t in bench.person.targets)]))
+    values = values_of(state, choice, tried, names)
     for at in open_places:
         why = table.refused.get((choice, at), "")
         if why:
@@ -232,14 +244,29 @@ def _effects(state: State, choice: str, units: Units) -> Iterator[Effect]:
         yield _effect(state, options[at].code, options[at].name, figures, units)
 
 
-def _values(state: State, choice: str, tried: list[int]) -> dict[str, FloatArray]:
-    bench = state.bench
-    names = tuple(dict.fromkeys([*MOVED, *(t.figure for t in bench.person.targets)]))
+def values_of(
+    state: State, choice: str, tried: Sequence[int], names: Sequence[str]
+) -> dict[str, FloatArray]:
+    """Figures with each of some options of one choice, everything else kept.
+
+    Parameters
+    ----------
+    state : State
+    choice : str
+    tried : sequence of int
+        Positions of options that may take the present one's place.
+    names : sequence of str
+
+    Returns
+    -------
+    dict of str to ndarray
+        One value for each option; an anti-tip device that would stand in the floor is lifted.
+    """
+    bench, lifted = state.bench, table_of(state).lifted
     rows = {
         name: np.array(tried if name == choice else [at] * len(tried), dtype=np.intp)
         for name, at in state.index.items()
     }
-    lifted = table_of(state).lifted
     for row, at in enumerate(tried):
         rows[DEVICE][row] = lifted.get((choice, at), rows[DEVICE][row])
     if not tried:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from chairwright.figures.registry import FIGURES
-from chairwright.fitting.fit import Fit, fit_person
+from chairwright.fitting.fit import MOST_CORRECTIONS, Fit, fit_person
 from chairwright.fitting.trade import read_objectives
 from chairwright.papers.words import measured_words, target_words
 from chairwright.search.best import find_best
@@ -94,6 +94,7 @@ def fit_of(
     *,
     front: bool,
     trade: str = "",
+    reasons: bool = True,
     progress: Progress = lambda _: None,
 ) -> Fit:
     """The fitting of a bench's client on its line, kept.
@@ -105,6 +106,8 @@ def fit_of(
         Whether the trade-off front is wanted.
     trade : str
         Figures of the front, as typed; empty for the usual ones.
+    reasons : bool
+        Whether the reasons are wanted when nothing fits, which can take long.
     progress : callable
         Told in a few words what is being done.
 
@@ -117,9 +120,16 @@ def fit_of(
     person, line = bench.person, bench.line
 
     def fit() -> Fit:
-        return fit_person(person, line, front=front, objectives=aims, progress=progress)
+        return fit_person(
+            person,
+            line,
+            front=front,
+            objectives=aims,
+            most_corrections=MOST_CORRECTIONS if reasons else 0,
+            progress=progress,
+        )
 
-    return _FITS.of((bench.key, front, aims), fit)
+    return _FITS.of((bench.key, front, aims, reasons), fit)
 
 
 def find(
@@ -128,6 +138,7 @@ def find(
     *,
     front: bool = False,
     trade: str = "",
+    reasons: bool = True,
     progress: Progress = lambda _: None,
 ) -> Found:
     """Find the best set-up, proven.
@@ -136,7 +147,7 @@ def find(
     ----------
     bench : Bench
     units : {"mm", "in"}
-    front, trade, progress
+    front, trade, reasons, progress
         As for `fit_of`.
 
     Returns
@@ -148,7 +159,7 @@ def find(
     InputError
         As `fit_of`.
     """
-    fit = fit_of(bench, front=front, trade=trade, progress=progress)
+    fit = fit_of(bench, front=front, trade=trade, reasons=reasons, progress=progress)
     codes = {} if fit.best is None or fit.setup is None else fit.setup.codes
     points = fit.front.points if fit.front is not None else ()
     return Found(

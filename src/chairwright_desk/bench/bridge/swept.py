@@ -1,28 +1,35 @@
-"""One choice tried in all its options, in place: which figures move, and where every must holds."""
+"""One choice tried in all its options, in place: which figures move, and where every must holds.
+
+Each option stands in for the present one, everything else kept but an anti-tip device that would
+stand in the floor. Figures are nominal; verdicts use the spreads of the set-up as it stands.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from chairwright.figures.registry import FIGURES, Figure
-from chairwright.fitting.described import Described
-from chairwright.fitting.ledger import ledger
-from chairwright.fitting.moved import moved_figures
-from chairwright.fitting.runs import runs_of
-from chairwright.fitting.sweep import SweptRun, sweep
+from chairwright.fitting.described import Described, judge
+from chairwright.fitting.ledger import Row, ledger
+from chairwright.fitting.moved import moves
+from chairwright.fitting.runs import Run, runs_of
 from chairwright.line.choices import CHOICES
+from chairwright.mass_points import FloatArray
+from chairwright_desk.bench.bridge.changes import values_of
+from chairwright_desk.bench.bridge.lifted import DEVICE
 from chairwright_desk.bench.bridge.opened import State, Units
+from chairwright_desk.bench.bridge.options import Table, table_of
 from chairwright_desk.bench.bridge.words import mark_of, shown, unit_of
 
 RUN_WORDS = {
-    "fore-aft": "fore and aft through the present hole",
-    "up-down": "up and down through the present hole",
-    "settings": "settings of the part fitted",
-    "parts": "the other parts",
-    "every": "every option",
+    "fore-aft": "Fore and aft through the present hole",
+    "up-down": "Up and down through the present hole",
+    "settings": "Settings of the part fitted",
+    "parts": "The other parts",
+    "every": "Every option",
 }
-MOST_FIGURES = 14
+MOST_FIGURES = 12
 
 
 @dataclass(frozen=True)
@@ -40,19 +47,23 @@ class ColumnShown:
 
     Parameters
     ----------
-    code, words, status : str
-        The status is ``now``, ``stands``, or why there is no such chair.
+    code, words : str
+    refused : str
+        Why there is no such chair; empty when there is.
     also : str
-        What had to follow.
-    stands, now : bool
+        What goes along.
+    now : bool
+    word, mark : str
+        Whether every must holds.
     """
 
     code: str
     words: str
-    status: str
+    refused: str
     also: str
-    stands: bool
     now: bool
+    word: str
+    mark: str
 
 
 @dataclass(frozen=True)
@@ -88,7 +99,6 @@ def swept(state: State, choice: str, units: Units) -> SweptShown:
     Parameters
     ----------
     state : State
-        That stands.
     choice : str
     units : {"mm", "in"}
 
@@ -97,59 +107,77 @@ def swept(state: State, choice: str, units: Units) -> SweptShown:
     SweptShown
         Without runs when there is no such chair to begin with.
     """
-    label = CHOICES[choice].label
+    label, options = CHOICES[choice].label, state.bench.line.choices[choice]
     if state.setup is None:
         return SweptShown(choice, label, ())
-    line = state.bench.line
-    runs = runs_of(line.choices[choice], state.index[choice])
-    found = sweep(state.bench.person, state.setup, choice, runs)
-    return SweptShown(choice, label, tuple(_run(state.setup, run, units) for run in found.runs))
+    runs = runs_of(options, state.index[choice])
+    return SweptShown(choice, label, tuple(_run(state, choice, run, units) for run in runs))
 
 
-def _run(base: Described, run: SweptRun, units: Units) -> RunShown:
-    figures = _figures(base, run)
-    ledgers = [
-        None if each.setup is None else {row.figure.name: row for row in ledger(each.setup)}
-        for each in run.tried
-    ]
-    rows = []
-    for figure in figures:
-        cells = [
-            None
-            if held is None
-            else CellShown(
-                shown(figure, held[figure.name].value, units),
-                held[figure.name].word or "",
-                mark_of(held[figure.name].word),
-            )
-            for held in ledgers
-        ]
-        rows.append(RowShown(figure.label, unit_of(figure, base.line, units), tuple(cells)))
-    return RunShown(RUN_WORDS.get(run.run.name, run.run.name), _columns(run), tuple(rows))
+def _run(state: State, choice: str, run: Run, units: Units) -> RunShown:
+    table, base = table_of(state), state.setup
+    if base is None:
+        raise AssertionError(NO_CHAIR)
+    standing = [at for at in run.places if (choice, at) not in table.refused]
+    values = values_of(state, choice, standing, tuple(base.figures))
+    setups = {at: _tried(state, base, values, row) for row, at in enumerate(standing)}
+    rows = {at: {row.figure.name: row for row in ledger(each)} for at, each in setups.items()}
+    figures = _figures(base, list(setups.values()))
+    return RunShown(
+        RUN_WORDS.get(run.name, run.name),
+        tuple(_column(state, choice, at, table, setups.get(at)) for at in run.places),
+        tuple(_row(figure, [rows.get(at) for at in run.places], base, units) for figure in figures),
+    )
 
 
-def _figures(base: Described, run: SweptRun) -> tuple[Figure, ...]:
+NO_CHAIR = "only a chair that stands is swept"
+
+
+def _tried(state: State, base: Described, values: Mapping[str, FloatArray], row: int) -> Described:
+    figures = {name: float(each[row]) for name, each in values.items()}
+    return replace(
+        base,
+        figures=figures,
+        judged=judge(figures, base.spreads, state.bench.person.targets),
+    )
+
+
+def _figures(base: Described, setups: Sequence[Described]) -> tuple[Figure, ...]:
     """Figures that move along the run: what is asked first."""
-    moved = moved_figures(base, run.setups())
+    moved = [
+        figure
+        for figure in (FIGURES[name] for name in base.figures)
+        if any(moves(figure, base.figures[figure.name], e.figures[figure.name]) for e in setups)
+    ]
     asked = {item.target.figure for item in base.judged}
-    order = sorted(moved, key=lambda figure: figure.name not in asked)
-    kept = {figure.name for figure in order[:MOST_FIGURES]}
-    return tuple(FIGURES[name] for name in FIGURES if name in kept)
+    moved.sort(key=lambda figure: figure.name not in asked)
+    kept = {figure.name for figure in moved[:MOST_FIGURES]}
+    return tuple(FIGURES[name] for name in base.figures if name in kept)
 
 
-def _columns(run: SweptRun) -> tuple[ColumnShown, ...]:
-    return tuple(
-        ColumnShown(
-            code=each.option.code,
-            words=each.option.name,
-            status="now" if each.status == "as it stands" else "; ".join(each.reasons) or "stands",
-            also=_also(each.also or {}),
-            stands=each.stands,
-            now=each.status == "as it stands",
-        )
-        for each in run.tried
-    )  # fmt: skip
+def _column(
+    state: State, choice: str, at: int, table: Table, setup: Described | None
+) -> ColumnShown:
+    option, line = state.bench.line.choices[choice].options[at], state.bench.line
+    hole = table.lifted.get((choice, at))
+    broken = setup is not None and bool(setup.broken)
+    return ColumnShown(
+        code=option.code,
+        words=option.name,
+        refused=table.refused.get((choice, at), ""),
+        also="" if hole is None else f"anti-tip {line.choices[DEVICE].options[hole].code}",
+        now=at == state.index[choice],
+        word="" if setup is None else "a must fails" if broken else "every must holds",
+        mark="" if setup is None else "fails" if broken else "holds",
+    )
 
 
-def _also(codes: Mapping[str, str]) -> str:
-    return ", ".join(f"{CHOICES[name].label} {code}" for name, code in codes.items())
+def _row(
+    figure: Figure, held: Sequence[Mapping[str, Row] | None], base: Described, units: Units
+) -> RowShown:
+    cells = tuple(None if rows is None else _cell(rows[figure.name], units) for rows in held)
+    return RowShown(figure.label, unit_of(figure, base.line, units), cells)
+
+
+def _cell(row: Row, units: Units) -> CellShown:
+    return CellShown(shown(row.figure, row.value, units), row.word or "", mark_of(row.word))

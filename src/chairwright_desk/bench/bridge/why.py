@@ -101,7 +101,7 @@ def why_not(state: State, units: Units) -> WhyNot:
     WhyNot
     """
     bench = state.bench
-    rejected = why_rejected(fit_of(bench, front=False), bench.line, state.index)
+    rejected = why_rejected(fit_of(bench, front=False, reasons=False), bench.line, state.index)
     misses = () if rejected.setup is None else _misses(state, rejected.setup, units)
     return WhyNot(
         forbidden=rejected.forbidden,
