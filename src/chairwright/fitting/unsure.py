@@ -38,6 +38,12 @@ class Unsure:
         bar = worth_again(self.bars)
         return MORE_TO_SPARE if bar is None else bar.input.again
 
+    @property
+    def again_briefly(self) -> str:
+        """The same without how it is measured."""
+        head, _, rest = self.again.partition(" (")
+        return f"{head}{rest.rpartition(')')[2]}" if rest else head
+
 
 def unsure_musts(setup: Described) -> tuple[Unsure, ...]:
     """The musts of a set-up that hold on nominal values only.

@@ -76,7 +76,7 @@ def _figures(setup: Described, units: Units) -> Iterator[Fact]:
             field=name,
             label=label_of(figure),
             words=value_of(figure, value, units),
-            note=f"± {shown}, from the estimated centre of mass" if float(shown) > 0.0 else "",
+            note=f"± {shown}, two standard uncertainties" if float(shown) > 0.0 else "",
             source=figure.source,
             values=(value, spread),
         )

@@ -10,7 +10,9 @@ from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
 from chairwright.fitting.place_effect import PlaceEffect
+from chairwright.fitting.unsure import unsure_musts
 from chairwright.line.model import Line, Option
+from chairwright.order.chosen import SetUp
 from chairwright.papers.cautions import figure_group
 from chairwright.papers.drawings import sheet_drawings
 from chairwright.papers.order import fitted_in_order
@@ -109,7 +111,7 @@ def sheet_of(
     )
 
 
-def choices_of(setup: Described) -> dict[str, Choice]:
+def choices_of(setup: SetUp) -> dict[str, Choice]:
     """Every choice with its code and what to set."""
     return {
         name: Choice(
@@ -129,7 +131,7 @@ def _note(option: Option, line: Line) -> str:
     return ", ".join(terms)
 
 
-def extras_of(setup: Described) -> tuple[ChoiceGroup, ...]:
+def extras_of(setup: SetUp) -> tuple[ChoiceGroup, ...]:
     """The extras that are fitted, as a last group; none when there are none."""
     rows = tuple(Choice("Extra", extra.code, extra.name) for extra in setup.extras)
     return (ChoiceGroup("Extras", rows),) if rows else ()
@@ -162,9 +164,13 @@ def _figure_row(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> F
 
 def _decisions(person: Person, setup: Described) -> Iterator[MustRow]:
     decided = {(target.figure, target.must) for target in person.client.own_targets}
+    again = {item.judged.target: item.again_briefly for item in unsure_musts(setup)}
     for item in setup.judged:
         own = not item.target.place and (item.target.figure, item.target.must) in decided
-        if own or item.verdict.breaks:
+        if item.target in again:
+            words = f"{item.target.reason}. {again[item.target]}" if own else again[item.target]
+            yield MustRow(target_words(item.target, setup.line), "on nominal values", words)
+        elif own or item.verdict.breaks:
             wish = "" if item.target.must else "prefer "
             reason = item.target.reason if own else _shortfall(item, setup.line)
             state: MustState = "met" if item.verdict.word.startswith("holds") else "not met"

@@ -14,7 +14,7 @@ Verdict = Literal[
     "not known",
 ]
 MeasureMark = Literal["measured", "estimated"]
-MustState = Literal["met", "accepted", "not met"]
+MustState = Literal["met", "on nominal values", "accepted", "not met"]
 
 
 @dataclass(frozen=True)
