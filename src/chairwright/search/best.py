@@ -12,8 +12,9 @@ from chairwright.chair.rows import IndexArray, Rows
 from chairwright.figures.band import Band
 from chairwright.line.choices import CHOICES
 from chairwright.mass_points import FloatArray
-from chairwright.search.criteria import Criteria, Judge, criteria
+from chairwright.search.criteria import LEGS, Criteria, Judge, criteria
 from chairwright.search.engine import PRIORITY, Search
+from chairwright.search.leg_trial import CHOICE
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
@@ -111,6 +112,8 @@ class BestGoal:
         """
         least = rows[OTHER][parent] + self._judge.tabled_cost(index) - CAUTION
         least += self._judge.tried_cost(rows, parent, index[choice], choice)
+        if LEGS in rows.columns and choice != CHOICE and CHOICE not in rows.index:
+            least += rows[LEGS][parent]
         cost = np.round(least, COST_DIGITS)
         return np.asarray(self._judge.possible(index, choice) & self._may_win(cost))
 
@@ -123,7 +126,12 @@ class BestGoal:
         lost = np.logical_or.reduce(
             [np.zeros(len(rows), dtype=bool), *self._judge.broken(rows, bands)]
         )
-        return np.asarray(~lost & self.still(rows))
+        fine = np.asarray(~lost & self.still(rows))
+        legs = self._judge.legs_cost(rows, fine)
+        if not legs.any():
+            return fine
+        rows[PRIORITY] = np.round(cost + legs - CAUTION, COST_DIGITS)
+        return np.asarray(fine & self.still(rows))
 
     def still(self, rows: Rows) -> NDArray[np.bool_]:
         """See ``Goal``."""

@@ -12,9 +12,12 @@ from chairwright.chair.rows import IndexArray, Rows
 from chairwright.figures.band import Band, known
 from chairwright.figures.registry import FIGURES
 from chairwright.mass_points import FloatArray
+from chairwright.search.leg_trial import LENGTH, LegTrial
 from chairwright.search.prepared import Prepared
 from chairwright.targets.target import Target
 from chairwright.targets.verdict import COST_OF_NO_VALUE, SLACK
+
+LEGS = "legs cost"
 
 
 def outside(target: Target, band: Band) -> FloatArray:
@@ -105,6 +108,9 @@ class Judge:
             if target.figure in self._tables:
                 table = self._tables[target.figure]
                 table.tabulate(self._keys[target], _score(target, known(table.values)))
+        lengths = self._tables.get(LENGTH)
+        legs = lengths and LegTrial(prepared, self._keys, lengths, _score)
+        self._legs = legs if legs and legs.useful else None
 
     def possible(self, index: Mapping[str, IndexArray], choice: str) -> NDArray[np.bool_]:
         """Whether tabled musts that hang on a choice can still hold, shape (n,)."""
@@ -202,6 +208,28 @@ class Judge:
                 else:
                     added += score - rows[self._keys[target]][parent]
         return added
+
+    def legs_cost(self, rows: Rows, fine: NDArray[np.bool_]) -> FloatArray:
+        """What the legs' length adds because several targets hang on it, shape (n,).
+
+        Worked out once, where ``fine``, and carried with the rows until the length is chosen.
+
+        Parameters
+        ----------
+        rows : Rows, shape (n,)
+        fine : ndarray of bool, shape (n,)
+
+        Returns
+        -------
+        ndarray, shape (n,)
+            Infinite where no length holds every must.
+        """
+        if self._legs is None or not self._legs.ready(rows):
+            return np.zeros(len(rows))
+        if LEGS not in rows.columns:
+            rows[LEGS] = np.zeros(len(rows))
+            rows[LEGS][fine] = self._legs.added(rows.take(fine))
+        return rows[LEGS]
 
     def tabled_cost(self, index: Mapping[str, IndexArray]) -> FloatArray:
         """Part of the least cost that the tables tell from option positions alone, shape (n,)."""

@@ -13,7 +13,7 @@ from chairwright.figures.balance import forward, rear_locked
 from chairwright.figures.band import Band, corner_band, known
 from chairwright.figures.mass import MassBox
 from chairwright.figures.reach import MIDDLE_ELBOW_DEG, elbow_of, rim_across, rim_top
-from chairwright.figures.space import Corner, farthest, plate_tips, toe_places
+from chairwright.figures.space import Corner, farthest, plate_tips, rim_outer, toe_places
 from chairwright.figures.terms import TERMS
 from chairwright.figures.turning import half_turn_free_mm
 from chairwright.mass_points import FloatArray
@@ -212,11 +212,15 @@ class Early:
         return [*self._front_corners(rows), *self._rear_corners(rows)]
 
     def _few_corners(self, rows: Rows) -> list[Corner]:
-        """Front corners but the caster's as one, and the rest."""
+        """Feet and plates as one, the others, and the hand rim once it is placed."""
         *feet, caster = self._front_corners(rows)
         ahead = np.maximum.reduce([x for x, _ in feet]) if feet else np.zeros(len(rows))
         outer = feet[0][1] if feet else np.zeros(len(rows))
-        return [(ahead, outer), caster, *self._rear_corners(rows)]
+        few = [(ahead, outer), caster, *self._rear_corners(rows)]
+        if "hub_half" in rows.columns:
+            rim = rim_outer(rows)
+            few += [(rows["rim_radius"], rim), (-rows["rim_radius"], rim)]
+        return few
 
     def of(self, name: str) -> Callable[[Rows], Band] | None:
         """Early ends of a figure; None where there are none.

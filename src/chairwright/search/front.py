@@ -144,7 +144,8 @@ class FrontGoal:
         lost = np.logical_or.reduce(
             [~(grades < np.inf).all(axis=1), *self._judge.broken(rows, bands)]
         )
-        return np.asarray(~lost & self.still(rows))
+        fine = np.asarray(~lost & self.still(rows))
+        return np.asarray(fine & np.isfinite(self._judge.legs_cost(rows, fine)))
 
     def _grades(self, rows: Rows) -> Grades:
         return np.stack([rows[f"{GRADE}{n}"] for n in range(len(self._aims))], axis=1)
