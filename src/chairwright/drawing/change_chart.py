@@ -118,8 +118,7 @@ def _axes(axes: _Axes, currency: str) -> list[Primitive]:
     for cost in axes.cost:
         x, y = axes.at(axes.money[0], cost)
         found += [Line((x - 1.2, y), (x, y), "thin"),
-                  Line((x, y), (right, y), "dimension"),
-                  Text((x - 2.0, y + 1.0), f"{cost:g}", _TEXT_MM, "end")]  # fmt: skip
+                        Text((x - 2.0, y + 1.0), f"{cost:g}", _TEXT_MM, "end")]  # fmt: skip
     return found
 
 

@@ -31,8 +31,8 @@ COST_WORDS = (
     "0 is everything as preferred."
 )
 FRONT_WORDS = (
-    "Every row meets every must. No other change is better than a row in money, minutes and what "
-    "is missed at once."
+    "Every row meets every must. No other change is as good as a row in money, minutes and what is "
+    "missed, and better in one of them."
 )
 MONEY_WORDS = "Money: parts alone, at the line's prices before discount and tax ({source})."
 MINUTE_WORDS = "Minutes: one pair of hands, tools at hand ({source})."
@@ -146,7 +146,7 @@ def verdict_words(found: Refit) -> str:
     broken = tuple(dict.fromkeys(item.target.figure for item in found.now.broken))
     if not broken:
         return "The chair as it is meets every must by today's measures."
-    names = ", ".join(FIGURES[name].label.lower() for name in broken)
+    names = "; ".join(FIGURES[name].label.lower() for name in broken)
     musts = "1 must" if len(broken) == 1 else f"{len(broken)} musts"
     return f"The chair as it is misses {musts} by today's measures: {names}."
 
@@ -191,7 +191,7 @@ def _answer(found: Refit) -> Iterator[str]:
 def takes_words(change: Change) -> str:
     """What a change takes: ``285.00 EUR for 2 parts, 1 hole or setting moved, 76 minutes``."""
     if not change.items:
-        return "nothing"
+        return "nothing changes"
     parts, moved = len(change.bought), len(change.moved)
     words = []
     frame = "a new frame and " if change.new_frame else ""
