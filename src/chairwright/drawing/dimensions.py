@@ -148,11 +148,19 @@ def _with_text(
     tail = _TAIL_MM if high - low < 2.5 * _ARROW_MM else 1.0
     before, after = low - tail - width, high + tail
     if axis == 1:  # upward, where the rows below the view are not
-        return _Laid(item, low, high, before, before + width)
+        first = _above_lines(before, width, ends)
+        return _Laid(item, low, high, first, first + width)
     tries = (before, after) if (low + high) / 2.0 < middle else (after, before)
     clear = [first for first in tries if not _crossed(first, width, ends)]
     first = (clear or tries)[0]
     return _Laid(item, low, high, first, first + width)
+
+
+def _above_lines(first: float, width: float, ends: list[float]) -> float:
+    """Start of a text moved up until no extension line of another dimension strikes it."""
+    while _crossed(first, width, ends):
+        first = min(end for end in ends if first - 0.4 < end < first + width + 0.4) - 0.6 - width
+    return first
 
 
 def _shortened(item: Dimension, span: float, units: Units) -> Dimension:

@@ -15,7 +15,11 @@ ACCENT = "#0b6e6e"
 CAUTION = "#9a4f00"
 SECOND = "#2a5d9f"
 
-FONT_FAMILY = "'Source Sans Pro', 'Source Sans 3', 'Noto Sans', Arial, sans-serif"
+FONT_FAMILY = (
+    "'Source Sans Pro', 'Source Sans 3', 'Liberation Sans Narrow', 'Arial Narrow', "
+    "'DejaVu Sans Condensed', 'Noto Sans', Arial, sans-serif"
+)
+"""Narrow ones stand in first: some programs do not keep a text to its ``textLength``."""
 
 PenName = Literal[
     "outline",

@@ -126,6 +126,7 @@ def _draw_text(node: ET.Element, item: Text) -> None:
     look = {"font-size": _number(item.size_mm), "text-anchor": item.anchor, "fill": INK}
     if 0 < item.strong < len(item.text):
         text = _child(node, "text", x=x, y=y, **look, **turn)
+        text.set("xml:space", "preserve")  # the blank before the second run
         _run(text, item.text[: item.strong], item.size_mm, strong=True)
         _run(text, item.text[item.strong :], item.size_mm, strong=False)
         return
