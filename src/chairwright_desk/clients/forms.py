@@ -20,7 +20,7 @@ class ClientForm(forms.Form):
     team = forms.ModelChoiceField(Team.objects.none(), label="Team", empty_label=None)
     keep_until = forms.DateField(
         label="Kept until",
-        help_text="When the record is due to be removed; may be left empty.",
+        help_text="When the record is due to be removed.",
         required=False,
         widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d"),
     )

@@ -1,6 +1,9 @@
 "use strict";
 // Small helps; every page works without them.
 
+// Drafts are kept at every change: the button for it is for pages without script.
+document.documentElement.classList.add("script");
+
 // What the server refused still says why: its page is shown in place.
 document.addEventListener("htmx:beforeSwap", (event) => {
   if ([409, 413, 422].includes(event.detail.xhr.status)) {

@@ -1,0 +1,1 @@
+"""Starting, stopping by force, upgrading, saving and restoring."""
