@@ -10,6 +10,7 @@ from chairwright.fitting.described import Described
 from chairwright.fitting.ledger import Row, asked_for, ledger
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line
+from chairwright.order.chosen import SetUp
 from chairwright.papers.from_fit import choices_of, extras_of
 from chairwright.papers.order import in_order
 from chairwright.papers.payload import Choice
@@ -26,12 +27,12 @@ from chairwright.papers.words import (
 )
 
 
-def choice_text(setup: Described) -> str:
+def choice_text(setup: SetUp) -> str:
     """Every choice in the order of adjustment.
 
     Parameters
     ----------
-    setup : Described
+    setup : SetUp
 
     Returns
     -------

@@ -116,7 +116,7 @@ def find_lasting(
             level = tried.first_failing(days, level + 1)
             lasts = days[level - 1]
             points.append(Lasting(best.index, best.cost, lasts, tuple(tried.settings)))
-            progress(f"a set-up that lasts {lasts} months")
+            progress(f"one that lasts {lasts} months" if lasts else "the best fit now")
             failing = None if level == len(days) else tried.fails(days[level])
         if failing is not None and not cuts.add(best.index, failing):
             break
