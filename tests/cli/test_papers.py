@@ -13,7 +13,7 @@ from pypdf import PdfReader
 from chairwright.cli import papers as papers_command
 from chairwright.cli.papers_table import ADJUST, PAPERS
 from chairwright.cli.report import run_quietly
-from tests.cli.test_order import AVERAGE, BY, ORDERS, PRICES, WHY, pads_low
+from tests.cli.test_order import AVERAGE, BY, ORDERS, PRICES, WHY, order, pads_low
 from tests.laws.example_sweeps import SETUPS
 
 ORDER = str(ORDERS / "avg-001-order.yaml")
@@ -197,3 +197,26 @@ def test_a_file_is_no_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str])
     (tmp_path / "pack").write_text("mine", encoding="utf-8")
     assert papers(ORDER, "--out", tmp_path / "pack") == 2
     assert "folder" in capsys.readouterr().err
+
+
+def test_a_private_reason_stays_in_the_order_file(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    why = "Private: spasms at night"
+    low, kept = pads_low(tmp_path), str(tmp_path / "order.yaml")
+    assert order(low) == 2
+    assert "write no diagnosis there" in " ".join(capsys.readouterr().out.split())
+    words = ("--accept", "arm_height_mm", "--by", BY, "--reason", why)
+    assert order(low, *words, "--number", "MY-17", "--out", kept) == 0
+    assert "spasms" in Path(kept).read_text("utf-8")
+    assert papers(kept, "--out", tmp_path / "pack") == 0
+    found = {name: text_of(content) for name, content in contents(tmp_path / "pack").items()}
+    assert not [name for name, text in found.items() if "spasms" in text]
+    (ordered,) = [text for name, text in found.items() if name.endswith("-order.pdf")]
+    assert f"Accepted by {BY} in revision 1: the reason is kept by who accepted it" in ordered
+    assert order(low, *words, "--against", kept, "--out", kept, "--replace") == 0
+    assert papers(kept, "--out", tmp_path / "again") == 0
+    assert not [
+        name for name, content in contents(tmp_path / "again").items()
+        if "spasms" in text_of(content)
+    ]  # fmt: skip

@@ -43,7 +43,12 @@ def add_order_arguments(parser: argparse.ArgumentParser) -> None:
         "--by", metavar="NAME", action="append", default=[], help="who accepts it, by name"
     )
     parser.add_argument(
-        "--reason", metavar="TEXT", action="append", default=[], help="why; it is kept and printed"
+        "--reason",
+        metavar="TEXT",
+        action="append",
+        default=[],
+        help="why; printed for the maker word for word: no diagnosis. One that begins with "
+        "'private:' stays in the order file",
     )
     parser.add_argument(
         "--against", metavar="ORDER", help="an earlier order file: say what differs from it"

@@ -27,6 +27,10 @@ from chairwright.papers.order_words import (
 from chairwright.papers.words import Units, wrapped
 from chairwright.units import inches_text
 
+NO_DIAGNOSIS = (
+    "The reason goes to the maker word for word: write no diagnosis there. A reason that begins "
+    'with "private:" stays in the order file and goes on no paper.'
+)
 TO_ACCEPT = (
     "At these places the chair fails. The order may be sent all the same: change the set-up or the "
     "place, or let whoever answers for it accept each by name with a reason:"
@@ -93,6 +97,7 @@ def verdict_lines(order: Order) -> Iterator[str]:
         )
         names = dict.fromkeys(each.figure.name for each in order.open)
         yield from (f'  --accept {name} --by NAME --reason "TEXT"' for name in names)
+        yield wrapped(NO_DIAGNOSIS)
     elif not order.unmet:
         yield "May be sent: every must holds."
     else:
@@ -126,6 +131,7 @@ def place_sections(order: Order) -> list[str]:
         lines += [_listed(unmet_words(each, line)) for each in lacking]
         names = dict.fromkeys(each.figure.name for each in lacking)
         lines += [f'  --accept {name} --by NAME --reason "TEXT"' for name in names]
+        lines.append(wrapped(NO_DIAGNOSIS))
     found = list(_accepted_lines(order.unmet_at_places, line))
     lines += [ACCEPTED_THERE, *found] if found else []
     return ["\n".join(lines)]

@@ -181,5 +181,5 @@ def _notes(order: Order, found: Assessment | None) -> Iterator[str]:
         if each.accepted is not None:
             yield (
                 f"{each.figure.label}: what must hold is missed; accepted by {each.accepted.by} "
-                f"in revision {each.accepted.revision}: {each.accepted.reason}"
+                f"in revision {each.accepted.revision}: {each.accepted.reason_told}"
             )

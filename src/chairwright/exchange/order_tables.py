@@ -183,7 +183,7 @@ def _must(each: Unmet) -> Row:
     (low, high), accepted = each.asked, each.accepted
     said: Row = ("", "", None)
     if accepted is not None:
-        said = (accepted.by, accepted.reason, accepted.revision)
+        said = (accepted.by, accepted.reason_told, accepted.revision)
     figure = each.figure
     return (figure.name, figure.label, low, high, each.value, figure.unit,
             each.judged.target.reason, *said)  # fmt: skip

@@ -28,6 +28,9 @@ LONGEST_PATH = 400
 LONGEST_CODE = 24
 LONGEST_NAME = 80
 LONGEST_REASON = 600
+PRIVATE = "private:"
+"""Start of a reason that leaves the order file for no paper and no exported file."""
+KEPT = "the reason is kept by who accepted it"
 MOST_REVISIONS = 999
 LARGEST = 100_000.0
 DIGITS = 3
@@ -64,6 +67,11 @@ class AcceptedMust:
     revision: int
     place: str = ""
     where: str = ""
+
+    @property
+    def reason_told(self) -> str:
+        """The reason as papers and exported files have it: not one that is marked private."""
+        return KEPT if self.reason.lower().startswith(PRIVATE) else self.reason
 
 
 @dataclass(frozen=True)

@@ -152,5 +152,5 @@ def _unmet(order: Order, units: Units) -> Iterator[Fact]:
                 field=f"accepted: {name}, by name, revision {accepted.revision}",
                 label=label_of(figure),
                 words="accepted",
-                reason=accepted.reason,
+                reason=accepted.reason_told,
             )

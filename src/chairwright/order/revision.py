@@ -108,7 +108,7 @@ def _accepted(earlier: OrderFile, now: Ordered) -> Iterator[Change]:
 def _by(accepted: AcceptedMust | None) -> str:
     if accepted is None:
         return NOTHING
-    return f"by {accepted.by} in revision {accepted.revision}: {accepted.reason}"
+    return f"by {accepted.by} in revision {accepted.revision}: {accepted.reason_told}"
 
 
 def _trade(earlier: OrderFile, now: Ordered) -> Iterator[Change]:

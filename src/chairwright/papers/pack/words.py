@@ -49,7 +49,7 @@ def unmet_data(order: Order) -> list[Data]:
             "missed": missed_words(each, line),
             "why": f"{each.judged.target.reason} ({each.judged.target.source})",
             "by": "" if each.accepted is None else each.accepted.by,
-            "reason": "" if each.accepted is None else each.accepted.reason,
+            "reason": "" if each.accepted is None else each.accepted.reason_told,
             "revision": "" if each.accepted is None else str(each.accepted.revision),
         }
         for each in order.unmet
