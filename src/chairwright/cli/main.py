@@ -41,6 +41,7 @@ COMMANDS = (
     Command("tolerance", "chairwright.cli.tolerance", "say how sure the figures are, and why"),
     Command("scales", "chairwright.cli.scales", "find the centre of mass from scales under wheels"),
     Command("refit", "chairwright.cli.refit", "fit a chair again: the smallest changes"),
+    Command("growth", "chairwright.cli.growth", "plan for growth: what lasts, the next review"),
     Command("measured", "chairwright.cli.measured", "judge a chair as measured, of any maker"),
     Command("order", "chairwright.cli.order", "order a set-up: parts, prices, delivery"),
     Command("adjust", "chairwright.cli.adjust", "adjust a chair from one set-up to another"),
