@@ -66,7 +66,7 @@ def _table(opened: Opened) -> str:
                 spread_words(shown, spread.half).removeprefix("± "),
                 unit_words(shown, opened.line),
                 "first order" if spread.linear else "Monte Carlo",
-                bars[0].input.label if bars else "",
+                bars[0].what.label if bars else "",
             )
         )
     headers = ("figure", "value", "+/-", "", "how", "counts most")
@@ -86,15 +86,15 @@ def _figure_lines(opened: Opened, figure: str) -> Iterator[str]:
         yield f"{len(bars) - MOST_BARS} others together: {rest:.0%} of the variance."
     again = worth_again(bars)
     if again is not None:
-        yield wrapped(again.input.again)
+        yield wrapped(again.what.again)
 
 
 def _bar_row(bar: Bar, digits: int) -> tuple[str, ...]:
-    half = f"{bar.input.half:g} {bar.input.unit}" if bar.input.unit else f"{bar.input.half:.0%}"
-    if bar.input.key.startswith("scales."):
+    half = f"{bar.what.half:g} {bar.what.unit}" if bar.what.unit else f"{bar.what.half:.0%}"
+    if bar.what.key.startswith("scales."):
         half = ""
     ends = (f"{bar.less:+.{digits}f}", f"{bar.more:+.{digits}f}")
-    return bar.input.label, half, *ends, f"{bar.share:.0%}"
+    return bar.what.label, half, *ends, f"{bar.share:.0%}"
 
 
 def figure_title(opened: Opened, figure: str) -> str:
@@ -129,7 +129,7 @@ def figure_chart(opened: Opened, figure: str) -> Tornado:
     tolerance = opened.setup.tolerance
     bars = bars_of(tolerance.figures[figure], tolerance.inputs)
     again = worth_again(bars)
-    words = "" if again is None else again.input.again
+    words = "" if again is None else again.what.again
     return Tornado(FIGURES[figure], figure_title(opened, figure), bars, words)
 
 

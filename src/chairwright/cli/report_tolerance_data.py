@@ -69,8 +69,8 @@ def _spread(spread: Spread, inputs: tuple[Input, ...]) -> dict[str, Any]:
 
 def _bar(bar: Bar) -> dict[str, Any]:
     return {
-        "key": bar.input.key,
-        "label": bar.input.label,
+        "key": bar.what.key,
+        "label": bar.what.label,
         "less": bar.less,
         "more": bar.more,
         "share": bar.share,

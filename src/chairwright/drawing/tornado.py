@@ -97,7 +97,7 @@ def _bars(tornado: Tornado, shown: Sequence[Bar]) -> Iterator[Primitive]:
     per_unit = (WIDTH_MM - EDGE_MM - LABEL_MM - 2.0 * NUMBER_MM) / 2.0 / reach
     for at, bar in enumerate(shown):
         y_mm = HEAD_MM + at * ROW_MM
-        yield Text((EDGE_MM, y_mm + BAR_MM - 0.5), _short(bar.input.label), TEXT_MM)
+        yield Text((EDGE_MM, y_mm + BAR_MM - 0.5), _short(bar.what.label), TEXT_MM)
         yield from _bar(tornado.figure, bar, middle, y_mm, per_unit)
     rest = tornado.bars[len(shown) :]
     if rest:
@@ -163,6 +163,6 @@ def _words(lines: Sequence[str], y_mm: float) -> Iterator[Text]:
 def _description(tornado: Tornado, shown: Sequence[Bar]) -> str:
     digits = _digits(tornado.figure)
     told = "; ".join(
-        f"{bar.input.label} {bar.less:+.{digits}f} to {bar.more:+.{digits}f}" for bar in shown
+        f"{bar.what.label} {bar.less:+.{digits}f} to {bar.more:+.{digits}f}" for bar in shown
     )
     return f"What each input does, the widest first: {told}. {tornado.again}".strip()

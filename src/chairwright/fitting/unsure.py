@@ -36,7 +36,7 @@ class Unsure:
     def again(self) -> str:
         """What to measure again, or what else to do, in a sentence."""
         bar = worth_again(self.bars)
-        return MORE_TO_SPARE if bar is None else bar.input.again
+        return MORE_TO_SPARE if bar is None else bar.what.again
 
     @property
     def again_briefly(self) -> str:

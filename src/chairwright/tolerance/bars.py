@@ -25,14 +25,14 @@ class Bar:
 
     Parameters
     ----------
-    input : Input
+    what : Input
     less, more : float
         Change of the number when the input is two standard uncertainties less, and more.
     share : float
         Of the variance by first order; all shares of a number sum to 1.
     """
 
-    input: Input
+    what: Input
     less: float
     more: float
     share: float
@@ -95,6 +95,6 @@ def worth_again(bars: Sequence[Bar]) -> Bar | None:
         The largest share among measures, estimates, the body model, loads and places; None when
         none of them counts for much, so that only a set-up with more to spare helps.
     """
-    open_ = [bar for bar in bars if bar.input.kind != "chair" and bar.input.again]
+    open_ = [bar for bar in bars if bar.what.kind != "chair" and bar.what.again]
     best = max(open_, key=lambda bar: bar.share, default=None)
     return best if best is not None and best.share >= WORTH else None
