@@ -194,6 +194,18 @@ def test_an_overload_is_not_to_be_missed() -> None:
         assert words in text_of(pdf(replace(order, load=heavy)))
 
 
+@PAPERS
+@pytest.mark.parametrize("letters", [5, 20, 80])
+@pytest.mark.parametrize("name", ["avg-001", "car-009"])
+def test_a_signature_never_stands_alone_on_a_page(name: str, letters: int, paper: Paper) -> None:
+    order = order_of(opened(name))
+    order = replace(order, heading=replace(order.heading, number="N" * letters))
+    quoted, sent = (read(make(order, paper)).pages[-1] for make in (quotation_pdf, order_pdf))
+    for page, what in ((quoted, "Load"), (sent, "Price and delivery")):
+        text = page.extract_text()
+        assert text.index(what) < text.index("Signature")
+
+
 def test_letters_that_the_font_lacks_are_named() -> None:
     order = replace(usual(), heading=Heading("set-up", "身長"))
     with pytest.raises(InputError, match="font"):
