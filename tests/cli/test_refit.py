@@ -118,3 +118,49 @@ def test_a_frame_that_does_not_do(tmp_path: Path, capsys: pytest.CaptureFixture[
     assert "With the present frame kept no change meets every must." in out
     assert "Which must fails with the present frame kept" in out
     assert "new frame" in out
+
+
+def test_a_chair_of_another_maker(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    client, chair = (str(EXAMPLES / each / "avg-001.yaml") for each in ("clients", "measured"))
+    assert run(client, "--from", chair, "--keep", "cushion=Q50", "--json") == 0
+    data = json.loads(capsys.readouterr().out)
+    assert data["present"]["choices"] is None
+    assert all(row["choices"]["cushion"] == "Q50" for row in data["front"])
+    assert all("cushion" not in [i["choice"] for i in row["items"]] for row in data["front"])
+    # 640 for the chair and 45 for the short anti-tip tube, typed from the line file
+    assert data["front"][0]["money"] == "685.00"
+
+
+def test_nothing_of_the_line_does(capsys: pytest.CaptureFixture[str]) -> None:
+    client, chair = (str(EXAMPLES / each / "avg-001.yaml") for each in ("clients", "measured"))
+    assert run(client, "--from", chair, "--keep", "cushion=Q75") == 0
+    out = capsys.readouterr().out
+    assert "Nothing of this line (Everyday folding chair) meets every must." in out
+    assert "What would have to give" in out
+
+
+def test_papers_of_a_new_chair(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    client, chair = (str(EXAMPLES / each / "avg-001.yaml") for each in ("clients", "measured"))
+    assert run(client, "--from", chair, "--out", str(tmp_path)) == 0
+    assert "It is of another maker: on the everyday folding chair everything is new." in (
+        " ".join(capsys.readouterr().out.split())
+    )
+    names = {each.name for each in tmp_path.iterdir()}
+    assert names == {"avg-001-refit-setup.yaml", "avg-001-refit-sheet.pdf"}
+
+
+@pytest.mark.parametrize(
+    ("keep", "said"),
+    [("cushion", "CHOICE=CODE"), ("cushin=Q75", "choice of the line"), ("cushion=Q7", "a code of")],
+)
+def test_bad_keep(keep: str, said: str, capsys: pytest.CaptureFixture[str]) -> None:
+    client, chair = (str(EXAMPLES / each / "avg-001.yaml") for each in ("clients", "measured"))
+    assert run(client, "--from", chair, "--keep", keep) == 2
+    assert said in capsys.readouterr().err
+
+
+def test_a_set_up_names_its_own_line(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(*words_of("hem-004.yaml", "--line", "light-rigid", "--keep", "cushion=Q75")) == 2
+    err = capsys.readouterr().err
+    assert "--line" in err
+    assert "--keep" in err

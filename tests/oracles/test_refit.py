@@ -15,6 +15,7 @@ import pytest
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Later, Line
 from chairwright.order.change_table import change_table
+from chairwright.search import change_front
 from chairwright.search.change_front import COST_STEP, Traded, find_change_front
 
 from . import brute_force, drawn_targets
@@ -37,7 +38,9 @@ MONEY, MINUTES = 0.01, 1.0
 
 @pytest.mark.parametrize("seed", range(3000, 3150))
 def test_random_small_line(seed: int, monkeypatch: pytest.MonkeyPatch) -> None:
-    in_pieces(monkeypatch, PIECES[seed % len(PIECES)])
+    size = PIECES[seed % len(PIECES)]
+    in_pieces(monkeypatch, size)
+    monkeypatch.setattr(change_front, "FIRST_PIECE", size or change_front.FIRST_PIECE)
     case = draw(seed)
     line, work = _priced(case.rng, case.space.line)
     space = replace(case.space, line=line)

@@ -23,7 +23,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("client", metavar="CLIENT", help="client file with today's measures")
     parser.add_argument(
         "--from", metavar="SETUP", dest="present", required=True,
-        help="set-up file of the chair as it is",
+        help="set-up file of the chair as it is, or measured-chair file of another maker's",
+    )  # fmt: skip
+    parser.add_argument(
+        "--line", metavar="LINE", default=None,
+        help="with a measured chair: the line of which a new one is bought (default: everyday)",
+    )  # fmt: skip
+    parser.add_argument(
+        "--keep", metavar="CHOICE=CODE", action="append", default=[],
+        help="with a measured chair: a part that goes on the new one, such as cushion=Q75",
     )  # fmt: skip
     parser.add_argument("--places", metavar="FILE", help="places file: the chair must manage them")
     add_scales_argument(parser)
@@ -80,9 +88,7 @@ def _person(args: argparse.Namespace) -> Person:
 
 
 def _refit(args: argparse.Namespace, person: Person) -> Refit:
-    from chairwright.cli.opened import open_setup
-    from chairwright.order.refit import Present, refit
+    from chairwright.cli.refit_present import present_chair
+    from chairwright.order.refit import refit
 
-    opened = open_setup(args.present)
-    present = Present(opened.name, opened.setup, opened.person.client, opened.file.line)
-    return refit(person, present)
+    return refit(person, present_chair(args.present, person, args.line, args.keep))

@@ -84,7 +84,7 @@ def write_files(
         sheet = adjust_sheet_pdf(steps, *names, paper, units)
         papers[_path(folder, reference, ADJUST)] = sheet
     written = []
-    if setup is not None and steps is not None:
+    if setup is not None and (steps is not None or found.new_chair):
         extras = [extra.code for extra in setup.extras]
         line = found.present.line
         write_setup(path, client, line, setup.codes, extras=extras, overwrite=overwrite)

@@ -21,12 +21,12 @@ from chairwright.papers.refit_words import (
     MONEY_WORDS,
     answer_words,
     asked_words,
-    items_words,
     kept_words,
     missed_rows,
     person_rows,
     reason_head,
     reason_rows,
+    row_words,
     takes_words,
 )
 from chairwright.papers.words import Units, inches_words, measured_words, wrapped
@@ -52,7 +52,7 @@ def refit_text(told: ChosenRefit, units: Units) -> str:
 
 def _sections(told: ChosenRefit, units: Units) -> Iterator[str]:
     found = told.refit
-    line = found.present.setup.line
+    line = found.line
     reference = found.person.client.reference
     yield f"{reference}: re-fit from {found.present.name}, {line.title}, version {line.version}"
     yield "\n".join(wrapped(words) for words in answer_words(found))
@@ -101,7 +101,7 @@ def _front(found: Refit) -> Iterator[str]:
             f"{each.cost:.1f}",
             str(len(each.change.bought)),
             str(len(each.change.moved)),
-            items_words(each.change.items) or "nothing",
+            row_words(found, each),
         ]
         for each in found.points
     ]

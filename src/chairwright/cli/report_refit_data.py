@@ -30,13 +30,14 @@ def refit_data(told: ChosenRefit) -> Data:
     return {
         "client": found.person.client.reference,
         "from": found.present.name,
-        "line": line_data(found.present.setup.line),
+        "line": line_data(found.line),
         "set_ups": found.count,
         "looked_at": found.looked_at,
         "made_to_order_looked_at": found.extent != "standard",
         "person": [asdict(row) for row in rows],
         "present": {
-            "choices": found.present.setup.codes,
+            "choices": None if found.new_chair else found.present.setup.codes,
+            "kept": found.present.kept,
             "why_not": found.why_not or None,
             "meets_every_must": found.now is not None and not found.now.broken,
             "verdicts": None
@@ -64,6 +65,7 @@ def change_data(change: Change) -> Data:
         "parts_bought": len(change.bought),
         "moved": len(change.moved),
         "new_frame": change.new_frame,
+        "new_chair": change.new_chair,
         "items": [_item(each) for each in change.items],
         "shared": [{**asdict(each), "money": f"{each.money:f}"} for each in change.shared],
         "kept": list(change.kept),

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from chairwright.line.choices import CHOICES, NONE
 from chairwright.line.model import FixedPart
 from chairwright.order.adjust import check_lines
-from chairwright.order.change_table import ChangeKind, ChangeTable, change_table
+from chairwright.order.change_table import ChangeKind, ChangeTable, change_table, new_chair_table
 from chairwright.order.change_work import (
     EXTRA_MINUTES,
     SHARED,
@@ -75,7 +75,9 @@ class Change:
 
     Parameters
     ----------
-    first, last : SetUp
+    first : SetUp or None
+        None when the whole chair is new.
+    last : SetUp
     items : tuple of ChangeItem
         In the order of the choices; empty when nothing changes.
     shared : tuple of SharedItem
@@ -85,7 +87,7 @@ class Change:
     minutes : float
     """
 
-    first: SetUp
+    first: SetUp | None
     last: SetUp
     items: tuple[ChangeItem, ...]
     shared: tuple[SharedItem, ...]
@@ -93,13 +95,22 @@ class Change:
     minutes: float
 
     @property
+    def new_chair(self) -> bool:
+        """Whether the whole chair is new."""
+        return self.first is None
+
+    @property
     def money_source(self) -> str:
         """Where the prices come from."""
+        if self.new_chair:
+            return "prices of the line with a new chair"
         return self.last.line.later.source or "prices of the line with a new chair"
 
     @property
     def minutes_source(self) -> str:
         """Where the minutes come from."""
+        if self.new_chair:
+            return "the maker builds it"
         later = self.last.line.later
         own = ", ".join(later.minutes)
         return f"{SOURCE}; {own}: {later.source}" if own else SOURCE
@@ -168,6 +179,35 @@ def change_between(first: SetUp, last: SetUp) -> Change:
     )
 
 
+def new_chair(last: SetUp, kept: Mapping[str, str]) -> Change:
+    """Say what a chair takes of which nothing is there but what is named.
+
+    Parameters
+    ----------
+    last : SetUp
+        The chair as it shall be.
+    kept : mapping of str to str
+        What is there already: choice to code of the line.
+
+    Returns
+    -------
+    Change
+    """
+    table = new_chair_table(last.line, kept)
+    items = tuple(
+        _item(table, last, name, "bought")
+        for name in CHOICES
+        if table.kind(name, last.index[name]) == "bought"
+    )
+    line = last.line
+    base = line.base_price + sum(part.price for part in line.fixed_parts if part not in line.extras)
+    shared = (SharedItem("base", f"{line.title}, before any option", _money(base), 0.0),)
+    extras = tuple(_extra(extra, "bought") for extra in last.extras)
+    extras = tuple(replace(each, minutes=0.0) for each in extras)
+    money = [each.money for each in (*items, *extras)] + [each.money for each in shared]
+    return Change(None, last, (*items, *extras), shared, total(money, USUAL_DIGITS), 0.0)
+
+
 def _items(table: ChangeTable, last: SetUp) -> Iterator[ChangeItem]:
     for name in CHOICES:
         at = last.index[name]
@@ -188,14 +228,21 @@ def _item(table: ChangeTable, last: SetUp, name: str, kind: ChangeKind) -> Chang
         choice=name,
         label=label[:1].upper() + label[1:] if bought else CHOICES[name].label,
         kind=kind,
-        move=move(table.line, name, table.index[name], at),
+        move=_move(table, name, at),
         part=(option.part or option.code) if bought else "",
         words="foot support for the second side" if name == "foot_supports" and bought else words,
         quantity=count,
         side=side,
         money=_money(float(table.money.own[name][at])),
-        minutes=float(table.minutes.own[name][at]),
+        minutes=float(table.minutes.own[name][at]) if table.minutes.own else 0.0,
     )
+
+
+def _move(table: ChangeTable, name: str, at: int) -> Move:
+    option = table.line.choices[name].options[at]
+    if table.index[name] < 0:
+        return Move(name, CHOICES[name].label, NONE, option.code, "not there", option.name)
+    return move(table.line, name, table.index[name], at)
 
 
 def _shared(table: ChangeTable, last: SetUp) -> Iterator[SharedItem]:

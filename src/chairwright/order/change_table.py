@@ -91,6 +91,40 @@ def change_table(line: Line, index: Mapping[str, int]) -> ChangeTable:
     )
 
 
+def new_chair_table(line: Line, kept: Mapping[str, str]) -> ChangeTable:
+    """Work out what every option takes when the chair is bought new.
+
+    Parameters
+    ----------
+    line : Line
+    kept : mapping of str to str
+        What is there already and goes on the new chair: choice to code of the line.
+
+    Returns
+    -------
+    ChangeTable
+        Prices are those with a new chair; the maker builds it, so there are no minutes.
+    """
+    index = {
+        name: choice.codes.get(kept.get(name, ""), -1) for name, choice in line.choices.items()
+    }
+    kinds = {
+        name: tuple(
+            _new_kind(name, index[name], at, each) for at, each in enumerate(choice.options)
+        )
+        for name, choice in line.choices.items()
+    }
+    money = {n: _where(kinds, n, "bought", "set") * line.column(n, "price") for n in kinds}
+    bought = {n: _where(kinds, n, "bought") for n in kinds}
+    return ChangeTable(line, index, kinds, Sum(money), Sum({}), Sum(bought), Sum({}))
+
+
+def _new_kind(name: str, kept: int, at: int, option: Option) -> ChangeKind:
+    if at == kept:
+        return "kept"
+    return "bought" if is_part(name, option) else "set"
+
+
 def _kind(line: Line, name: str, before: int, after: int) -> ChangeKind:
     if before == after:
         return "kept"

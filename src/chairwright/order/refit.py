@@ -8,7 +8,7 @@ smallest change: the least money, then the least work.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -18,16 +18,18 @@ from chairwright.fitting.described import Described, describe, why_not_buildable
 from chairwright.fitting.extras import with_extras
 from chairwright.fitting.fit import MOST_CORRECTIONS, Extent, Person
 from chairwright.fitting.settled import space_for
+from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line
 from chairwright.measured.gains import Change as Gain
 from chairwright.measured.gains import changes
-from chairwright.order.change import Change, change_between
-from chairwright.order.change_table import ChangeTable, change_table
+from chairwright.order.change import Change, change_between, new_chair
+from chairwright.order.change_table import ChangeTable, change_table, new_chair_table
 from chairwright.order.chosen import chosen
 from chairwright.person.client import Client
 from chairwright.search.change_front import ChangeFront, Traded, find_change_front
 from chairwright.search.reasons import Reasons, find_reasons
 from chairwright.search.space import Space, open_space
+from chairwright.validation import suggest
 
 MONEY_STEP, MINUTE_STEP = 0.01, 1.0
 MONEY_WORTH, MINUTE_WORTH = 0.0002, 0.1
@@ -48,12 +50,19 @@ class Present:
         The client as that set-up knows him or her.
     line : str
         The line as the set-up file names it; empty without a file.
+    buys : Line or None
+        For a chair of another maker: the line of which a chair is bought; None for a chair
+        that is changed.
+    kept : dict of str to str
+        For a chair of another maker: what goes on the new chair, choice to code of that line.
     """
 
     name: str
     setup: Described
     client: Client
     line: str = ""
+    buys: Line | None = None
+    kept: dict[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -117,6 +126,16 @@ class Refit:
     nearest: tuple[Change, ...] = ()
 
     @property
+    def line(self) -> Line:
+        """The line that the chair is of, or of which one is bought."""
+        return self.present.buys or self.present.setup.line
+
+    @property
+    def new_chair(self) -> bool:
+        """Whether the chair as it is is of another maker, so that a whole one is bought."""
+        return self.present.buys is not None
+
+    @property
     def nothing_to_change(self) -> bool:
         """Whether the chair as it is holds every must."""
         return bool(self.points) and not self.points[0].change.items
@@ -146,12 +165,21 @@ def refit(person: Person, present: Present) -> Refit:
         When the chair is another client's, or the client's decisions leave no option.
     """
     _check_client(person, present)
-    line = with_extras(present.setup.line, person.client.extras, person.client.where)
-    table = change_table(line, present.setup.index)
-    now, why_not = _judged_now(line, person, present)
+    line = with_extras(
+        present.buys or present.setup.line, person.client.extras, person.client.where
+    )
+    if present.buys is None:
+        table = change_table(line, present.setup.index)
+        now, why_not = _judged_now(line, person, present)
+    else:
+        check_kept(line, present.kept)
+        table = new_chair_table(line, present.kept)
+        now, why_not = present.setup, ""
     space, front, extent = _searched(person, line, table)
 
     def change(index: Mapping[str, int]) -> Change:
+        if present.buys is not None:
+            return new_chair(chosen(line, index), present.kept)
         return change_between(present.setup, chosen(line, index))
 
     points = tuple(
@@ -215,6 +243,32 @@ def _check_client(person: Person, present: Present) -> None:
         raise InputError(Problem("--from", must, present.client.reference, remedy))
 
 
+def check_kept(line: Line, kept: Mapping[str, str]) -> None:
+    """Refuse parts said to be kept that the line does not know.
+
+    Parameters
+    ----------
+    line : Line
+    kept : mapping of str to str
+
+    Raises
+    ------
+    InputError
+        With every word at fault.
+    """
+    problems = []
+    for name, code in kept.items():
+        if name not in CHOICES:
+            must = "what is kept must be a choice of the line"
+            problems.append(Problem("--keep", must, repr(name), suggest(name, CHOICES)))
+        elif code not in line.choices[name].codes:
+            must = f"what is kept must be a code of {name} in the line {line.name}"
+            codes = line.choices[name].codes
+            problems.append(Problem("--keep", must, repr(code), suggest(code, codes)))
+    if problems:
+        raise InputError(*problems)
+
+
 def _described(line: Line, person: Person, index: Mapping[str, int]) -> Described:
     return describe(line, person.occupant, index, person.targets, person.surroundings)
 
@@ -252,6 +306,8 @@ def _front(space: Space, table: ChangeTable, person: Person) -> ChangeFront:
 def _reachable(person: Person, line: Line, table: ChangeTable, *, made_to_order: bool) -> Space:
     """What the client's decisions leave, and the parts that the chair has already."""
     space = space_for(person.client, line, person.occupant, made_to_order=made_to_order)
+    if min(table.index.values()) < 0:
+        return _with_kept(space, table)
     decided = {*person.client.fixed_choices, "foot_supports"}
     allowed = {
         name: options if name in decided else np.union1d(options, _on_the_chair(table, name))
@@ -261,6 +317,12 @@ def _reachable(person: Person, line: Line, table: ChangeTable, *, made_to_order:
         rims = line.column("hand_rim", "fitted")
         allowed["hand_rim"] = allowed["hand_rim"][rims[allowed["hand_rim"]] > 0]
     return replace(space, allowed=allowed)
+
+
+def _with_kept(space: Space, table: ChangeTable) -> Space:
+    """For a new chair: the parts that are kept, and of all else what the decisions leave."""
+    kept = {n: np.array([at], dtype=np.intp) for n, at in table.index.items() if at >= 0}
+    return replace(space, allowed={**space.allowed, **kept})
 
 
 def _on_the_chair(table: ChangeTable, name: str) -> IndexArray:

@@ -60,6 +60,6 @@ def choose(found: Refit, number: int = 1) -> ChosenRefit:
     point = found.points[number - 1]
     setup = described(found, point.change)
     steps = None
-    if point.change.items:
+    if point.change.items and not found.new_chair:
         steps = adjust(found.present.setup, setup, found.person.occupant)
     return ChosenRefit(found, point, setup, steps)

@@ -13,7 +13,7 @@ from chairwright.line.model import Line
 from chairwright.order.change import Change, ChangeItem
 from chairwright.order.parts import PARTS
 from chairwright.order.price_money import money_words
-from chairwright.order.refit import Refit
+from chairwright.order.refit import Refit, RefitPoint
 from chairwright.papers.words import (
     amount_words,
     measured_words,
@@ -143,7 +143,8 @@ def verdict_words(found: Refit) -> str:
     """How the chair as it is does by today's measures, in a sentence."""
     if found.now is None:
         return f"The chair as it is cannot carry this client now: {found.why_not}."
-    broken = tuple(dict.fromkeys(item.target.figure for item in found.now.broken))
+    known = (item for item in found.now.broken if not found.new_chair or item.value == item.value)
+    broken = tuple(dict.fromkeys(item.target.figure for item in known))
     if not broken:
         return "The chair as it is meets every must by today's measures."
     names = "; ".join(FIGURES[name].label.lower() for name in broken)
@@ -167,7 +168,11 @@ def answer_words(found: Refit) -> tuple[str, ...]:
 
 def _answer(found: Refit) -> Iterator[str]:
     yield verdict_words(found)
-    line = found.present.setup.line
+    line = found.line
+    if found.new_chair:
+        named = ", ".join(f"{_label(name)} {code}" for name, code in found.present.kept.items())
+        but = f"everything is new but what is kept: {named}" if named else "everything is new"
+        yield f"It is of another maker: on the {line.title.lower()} {but}."
     if not found.points:
         yield f"Nothing of this line ({line.title}) meets every must."
         return
@@ -180,6 +185,9 @@ def _answer(found: Refit) -> Iterator[str]:
         else:
             yield "No change of this line would do better by the preferences."
         return
+    if found.new_chair:
+        yield f"The least that meets every must: {takes_words(found.points[0].change)}."
+        return
     if not found.frame_kept:
         yield "With the present frame kept no change meets every must."
     first = found.points[0].change
@@ -188,10 +196,29 @@ def _answer(found: Refit) -> Iterator[str]:
         yield "The standard range has none: it needs sizes made to order."
 
 
+def row_words(found: Refit, point: RefitPoint) -> str:
+    """What a row changes, in codes; for a new chair only what tells the rows apart."""
+    if not found.new_chair:
+        return items_words(point.change.items) or "nothing"
+    codes = [
+        (name, {each.change.last.options[name].code for each in found.points}) for name in CHOICES
+    ]
+    telling = [name for name, seen in codes if len(seen) > 1]
+    options = point.change.last.options
+    words = (f"{CHOICES[name].label.lower()} {options[name].code}" for name in telling)
+    return ", ".join(words) or "the whole chair"
+
+
+def _label(name: str) -> str:
+    return PARTS.get(name, CHOICES[name].label.lower())
+
+
 def takes_words(change: Change) -> str:
     """What a change takes: ``285.00 EUR for 2 parts, 1 hole or setting moved, 76 minutes``."""
     if not change.items:
         return "nothing changes"
+    if change.new_chair:
+        return f"{money_words(change.money, change.currency)} for a new chair"
     parts, moved = len(change.bought), len(change.moved)
     words = []
     frame = "a new frame and " if change.new_frame else ""
@@ -223,7 +250,7 @@ def items_words(items: Sequence[ChangeItem]) -> str:
 
 def kept_words(change: Change) -> str:
     """The parts that stay in use, by name."""
-    return ", ".join(PARTS.get(name, CHOICES[name].label.lower()) for name in change.kept)
+    return ", ".join(_label(name) for name in change.kept) or "nothing"
 
 
 def give_words(give: Give, line: Line) -> str:
@@ -249,7 +276,7 @@ def reason_rows(found: Refit) -> tuple[tuple[str, str], ...]:
     """
     if found.reasons is None:
         return ()
-    line = found.present.setup.line
+    line = found.line
     pairs = zip(found.reasons.corrections, found.nearest, strict=True)
     return tuple(
         ("; ".join(give_words(give, line) for give in each.gives), takes_words(change))

@@ -33,6 +33,8 @@ ROUNDING = 1e-6
 """Taken off an unfinished set-up's grade, in printed steps, so that rounding drops nothing."""
 
 OTHER = "cost beyond the tables"
+FIRST_PIECE = 1500
+"""Unfinished set-ups of a block that are finished before any others are looked at."""
 
 
 @dataclass(frozen=True)
@@ -90,8 +92,10 @@ class ChangeGoal:
         self._judge = Judge(prepared, rules)
         self._traded = tuple(traded)
         self._allowed = prepared.space.allowed
+        self.first_piece = FIRST_PIECE
         self.names = rules.names
         self.hard = rules.musts
+        self.first_piece = FIRST_PIECE
         self.asked = (*rules.musts, *rules.preferences)
         self.grades: Grades = np.empty((0, len(self._traded) + 1))
         self.indices: list[dict[str, int]] = []

@@ -24,12 +24,12 @@ from chairwright.papers.refit_words import (
     MONEY_WORDS,
     answer_words,
     asked_words,
-    items_words,
     kept_words,
     missed_rows,
     person_rows,
     reason_head,
     reason_rows,
+    row_words,
     takes_words,
 )
 from chairwright.papers.typeset import Paper, typeset
@@ -77,7 +77,7 @@ def refit_content(told: ChosenRefit, units: Units = "mm") -> Data:
     units : {"mm", "in"}
     """
     found, point, setup, steps = told.refit, told.point, told.setup, told.steps
-    line = found.present.setup.line
+    line = found.line
     before, after = found.present.client, found.person.client
     rows = person_rows(before, after)
     same = SAME_FILE if before == after else NOTHING_CHANGED
@@ -92,7 +92,7 @@ def refit_content(told: ChosenRefit, units: Units = "mm") -> Data:
         "person": [[r.label, r.was, r.now, r.change] for r in rows],
         "person_none": "" if rows else same,
         "now": [] if found.now is None else [_missed(row, units) for row in missed_rows(found.now)],
-        "front": [_front_row(each, point) for each in _shown(found, point)],
+        "front": [_front_row(found, each, point) for each in _shown(found, point)],
         "front_words": [*_left_out(found, point), FRONT_WORDS, COST_WORDS],
         "chart": _chart(found, point),
         "reason_head": reason_head(found),
@@ -132,7 +132,7 @@ def _left_out(found: Refit, point: RefitPoint | None) -> Iterator[str]:
         yield f"{out} rows between these are left out here."
 
 
-def _front_row(each: RefitPoint, point: RefitPoint | None) -> Data:
+def _front_row(found: Refit, each: RefitPoint, point: RefitPoint | None) -> Data:
     change = each.change
     return {
         "number": str(each.number),
@@ -142,7 +142,7 @@ def _front_row(each: RefitPoint, point: RefitPoint | None) -> Data:
         "cost": f"{each.cost:.1f}",
         "bought": str(len(change.bought)),
         "moved": str(len(change.moved)),
-        "what": items_words(change.items) or "nothing",
+        "what": row_words(found, each),
     }
 
 
