@@ -40,7 +40,7 @@ MIDDLEWARE = [
     "chairwright_desk.base.headers.headers",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "chairwright_desk.base.limits.limits",
-    "django.contrib.sessions.middleware.SessionMiddleware",
+    "chairwright_desk.accounts.sessions.Sessions",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",

@@ -6,6 +6,10 @@ import time
 
 from django.conf import settings
 from django.contrib.auth import logout
+from django.contrib.auth.signals import user_logged_in
+from django.contrib.sessions.exceptions import SessionInterrupted
+from django.contrib.sessions.middleware import SessionMiddleware
+from django.dispatch import receiver
 from django.http import HttpRequest, HttpResponse
 from django.utils import translation
 
@@ -14,6 +18,24 @@ from chairwright_desk.base.headers import Answer
 BEGAN, SEEN = "began", "seen"
 STEP_S = 60
 """The last page is noted once a minute, not at each request."""
+
+
+class Sessions(SessionMiddleware):
+    """Django's sessions; a page that was made is shown even if its minute cannot be noted."""
+
+    def process_response(self, request: HttpRequest, response: HttpResponse) -> HttpResponse:
+        """Save the session; leave it when the database does not take it just now."""
+        try:
+            return super().process_response(request, response)
+        except SessionInterrupted:
+            return response
+
+
+@receiver(user_logged_in)
+def note_beginning(request: HttpRequest, **_: object) -> None:
+    """Note when a session begins."""
+    if hasattr(request, "session"):
+        request.session[BEGAN] = request.session[SEEN] = int(time.time())
 
 
 def session_limits(get_response: Answer) -> Answer:

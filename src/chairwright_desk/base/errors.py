@@ -16,6 +16,8 @@ from django.urls import reverse
 
 NOT_HELD = {"csrfmiddlewaretoken", "password", "old_password", "new_password", "new_password_again"}
 MOST_HELD = 2000
+SIGN_IN_AT = "X-Sign-In-At"
+"""Header for the page's script: it sends the form it stands in, so that nothing typed is lost."""
 
 
 @dataclass(frozen=True)
@@ -136,7 +138,7 @@ def sign_in_first(request: HttpRequest) -> HttpResponse:
     if request.headers.get("HX-Request"):
         shown = urlsplit(request.headers.get("HX-Current-URL", "")).path or "/"
         response = HttpResponse(status=401)
-        response.headers["HX-Redirect"] = f"{address}?{urlencode({'next': shown})}"
+        response.headers[SIGN_IN_AT] = f"{address}?{urlencode({'next': shown})}"
         return response
     if request.method != "POST":
         return redirect(f"{address}?{urlencode({'next': request.path})}")

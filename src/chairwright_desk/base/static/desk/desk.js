@@ -20,9 +20,16 @@ document.addEventListener("htmx:sendError", () => {
   say("The desk does not answer. What you typed is still in the page; keep it open.");
 });
 document.addEventListener("htmx:responseError", (event) => {
-  if (!event.detail.xhr.getResponseHeader("HX-Redirect")) {
+  const signIn = event.detail.xhr.getResponseHeader("X-Sign-In-At");
+  if (!signIn) {
     say("The desk could not take this just now. What you typed is still in the page.");
+    return;
   }
+  // Signed out: the form is sent once to the sign-in page, which holds it and brings it back.
+  const form = event.detail.elt.closest("form");
+  const keep = (form || document).querySelector(".keep .by-hand");
+  if (keep) keep.form.requestSubmit(keep);
+  else window.location.assign(signIn);
 });
 document.addEventListener("htmx:afterRequest", (event) => {
   if (event.detail.successful) say("");
