@@ -102,7 +102,7 @@ class Growth:
         -------
         Client
         """
-        if after_years == 0.0:
+        if after_years == 0.0 or not self.ranges:
             return self.client
         own = {
             name: self._value(name, track.signs.get(name, 0), after_years) for name in self.ranges
