@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from chairwright.errors import ChairwrightError, InputError
 from chairwright.line.load import SHIPPED
+from chairwright.reading import FileText
 from chairwright_desk.bench.bridge.changes import Changed, Effect, change, effects_of
 from chairwright_desk.bench.bridge.compared import MOST as MOST_COMPARED
 from chairwright_desk.bench.bridge.compared import Beside, beside
@@ -44,6 +45,7 @@ __all__ = [
     "Changed",
     "ChoiceShown",
     "Effect",
+    "FileText",
     "Follows",
     "Found",
     "HolePicture",

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from chairwright.drawing.compose import View, compose
+from chairwright.drawing.compose import HOLE_SCALES, View, compose
 from chairwright.drawing.hole_back import ANGLES_AT_MM, along, back_angle_view, back_height_view
 from chairwright.drawing.hole_fork import fork_view, housing_view
 from chairwright.drawing.hole_marks import Codes
@@ -79,7 +79,7 @@ class HolePicture:
     spots: tuple[Spot, ...]
 
 
-PLATE, FORK, HOUSING, BACK = Page(125, 100), Page(84, 152), Page(104, 110), Page(84, 116)
+PLATE, FORK, HOUSING, BACK = Page(150, 150), Page(90, 120), Page(120, 130), Page(110, 160)
 
 ViewAt = Callable[[Codes, float], View]
 PLACED: dict[str, tuple[ViewAt, Page, tuple[str, ...]]] = {
@@ -137,7 +137,7 @@ def hole_picture(state: State, choice: ChoiceShown, units: Units) -> HolePicture
 def _background(state: State, name: str, units: Units) -> tuple[Sheet, str]:
     view, page, _ = PLACED[name]
     codes = Codes(state.bench.line, state.codes, {})
-    sheet = compose(lambda scale: _unmarked(view(codes, scale)), page, units)
+    sheet = compose(lambda scale: _unmarked(view(codes, scale)), page, units, HOLE_SCALES)
     return sheet, to_svg(sheet, f"holes-{name.replace('_', '-')}")
 
 

@@ -1,0 +1,143 @@
+"""What the bench's page shows of a set-up, and what of it has changed since the last step."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from chairwright_desk.base.requests import Request
+from chairwright_desk.bench.bridge import (
+    Bench,
+    ChoiceShown,
+    Follows,
+    HolePicture,
+    Pictures,
+    PlaceShown,
+    State,
+    Units,
+    choices_shown,
+    follows_of,
+    hole_picture,
+    open_bench,
+    pictures_of,
+    places_shown,
+    state_of,
+)
+from chairwright_desk.bench.models import Setup
+from chairwright_desk.bench.texts import Texts, line_of
+
+
+@dataclass(frozen=True)
+class Block:
+    """One choice on the page: its list, its slider, its holes."""
+
+    choice: ChoiceShown
+    picture: HolePicture | None
+
+
+@dataclass(frozen=True)
+class ThingBlocks:
+    """A thing of the chair on the page."""
+
+    key: str
+    label: str
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True)
+class Shown:
+    """The whole of one set-up, for the templates."""
+
+    state: State
+    things: tuple[ThingBlocks, ...]
+    pictures: Pictures | None
+    follows: Follows | None
+    places: tuple[PlaceShown, ...]
+    against: tuple[str, ...]
+
+
+def units_of(request: Request) -> Units:
+    """The units that the person reads lengths in."""
+    return "in" if request.user.units == "inch" else "mm"
+
+
+def bench_of(setup: Setup, texts: Texts) -> Bench:
+    """The bench of a set-up.
+
+    Parameters
+    ----------
+    setup : Setup
+    texts : Texts
+        Of its client.
+
+    Raises
+    ------
+    InputError
+        When a text cannot be read.
+    """
+    return open_bench(texts.client, line_of(setup.line), texts.places, tuple(setup.extras))
+
+
+def things_of(state: State, units: Units) -> tuple[ThingBlocks, ...]:
+    """Every choice with its holes.
+
+    Parameters
+    ----------
+    state : State
+    units : {"mm", "in"}
+    """
+    return tuple(
+        ThingBlocks(
+            thing.key,
+            thing.label,
+            tuple(Block(each, hole_picture(state, each, units)) for each in thing.choices),
+        )
+        for thing in choices_shown(state)
+    )
+
+
+def shown_of(
+    state: State, units: Units, before: State | None = None, *, places: bool = True
+) -> Shown:
+    """All that the page shows.
+
+    Parameters
+    ----------
+    state : State
+    units : {"mm", "in"}
+    before : State or None
+        The set-up before the last step.
+    places : bool
+        Whether the places are judged too.
+    """
+    return Shown(
+        state=state,
+        things=things_of(state, units),
+        pictures=pictures_of(state, units),
+        follows=follows_of(state, units, before),
+        places=places_shown(state, units) if places else (),
+        against=state.against,
+    )
+
+
+def changed_blocks(before: State, after: State, units: Units) -> tuple[Block, ...]:
+    """The choices that are shown otherwise after a step.
+
+    Parameters
+    ----------
+    before, after : State
+    units : {"mm", "in"}
+    """
+    old = {b.choice.name: b for thing in things_of(before, units) for b in thing.blocks}
+    new = (block for thing in things_of(after, units) for block in thing.blocks)
+    return tuple(block for block in new if block != old[block.choice.name])
+
+
+def state_for(setup: Setup, texts: Texts) -> State:
+    """A saved set-up with the spreads of its own.
+
+    Parameters
+    ----------
+    setup : Setup
+    texts : Texts
+    """
+    return state_of(bench_of(setup, texts), setup.codes)
