@@ -13,9 +13,10 @@ from chairwright.drawing.svg import to_svg
 from chairwright.figures.registry import GROUPS, Figure
 from chairwright.fitting.compare import Comparison, Side
 from chairwright.fitting.ledger import Word
-from chairwright.line.choices import CHOICES
+from chairwright.line.choices import CHOICES, NONE
+from chairwright.line.model import FixedPart
 from chairwright.papers.cautions import beside
-from chairwright.papers.lesson_words import change_words
+from chairwright.papers.lesson_words import change_words, extra_words
 from chairwright.papers.payload import Drawing
 from chairwright.papers.typeset import Paper, typeset
 from chairwright.papers.words import (
@@ -146,12 +147,15 @@ ROOMS = {2: (Page(107.0, 126.0), Page(70.0, 126.0)), 3: (Page(89.0, 92.0),), 4: 
 
 
 def warnings_of(comparison: Comparison) -> tuple[str, ...]:
-    """What to say when clients or lines differ."""
+    """What to say when clients or lines differ, and of extras that are in each."""
     said = []
     if not comparison.same_client:
         said.append(DIFFERENT_CLIENTS)
     if not comparison.same_line:
         said.append(DIFFERENT_LINES)
+    extras = {setup.extras for setup in comparison.setups}
+    if len(extras) == 1 and (shared := extras.pop()):
+        said.append(f"Extras in each: {extra_words(shared)}.")
     return tuple(said)
 
 
@@ -186,6 +190,14 @@ def _choices(comparison: Comparison) -> Iterator[ChoiceRow]:
     for name in comparison.choices:
         options = (setup.options[name] for setup in comparison.setups)
         yield ChoiceRow(CHOICES[name].label, tuple((each.code, each.name) for each in options))
+    extras = [setup.extras for setup in comparison.setups]
+    if len(set(extras)) > 1:
+        yield ChoiceRow("Extras", tuple(_extra_cell(each) for each in extras))
+
+
+def _extra_cell(extras: tuple[FixedPart, ...]) -> tuple[str, str]:
+    codes = ", ".join(each.code for each in extras)
+    return (codes, "; ".join(each.name for each in extras)) if extras else (NONE, "no extras")
 
 
 def _groups(comparison: Comparison, units: Units) -> Iterator[CompareGroup]:

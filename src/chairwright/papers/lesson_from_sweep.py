@@ -12,6 +12,7 @@ from chairwright.drawing.sheet import Sheet
 from chairwright.drawing.svg import to_svg
 from chairwright.figures.registry import GROUPS, Figure
 from chairwright.fitting.described import Described
+from chairwright.fitting.extras import fitted_extras
 from chairwright.fitting.moved import moved_figures
 from chairwright.fitting.sweep import Sweep, SweptRun, Tried
 from chairwright.line.choices import CHOICES
@@ -30,6 +31,7 @@ from chairwright.papers.lesson_why import Why, why
 from chairwright.papers.lesson_words import (
     afterwards,
     change_words,
+    extra_words,
     option_words,
     run_words,
 )
@@ -103,7 +105,7 @@ def lesson_of(
         setup_id=setup_id,
         line_title=sweep.line.title,
         line_version=sweep.line.version,
-        present=f"{CHOICES[sweep.choice].label} {option_words(sweep.option)}",
+        present=_present(sweep),
         pictures=pictures,
         legend=f"{_legend(sweep.choice).format(scale=scale)} {STRIP_LEGEND}",
         blocks=tuple(_block(sweep, run, whys[run.run.name], numbers, room, units) for run in runs),
@@ -112,6 +114,13 @@ def lesson_of(
         cautions=tuple(_cautions(shown)),
         sources=tuple(Source(str(number), words) for number, words in numbers.listed),
     )
+
+
+def _present(sweep: Sweep) -> str:
+    """The option that the set-up has, and the accessories on it."""
+    extras = fitted_extras(sweep.line)
+    beside = f"; extras: {extra_words(extras)}" if extras else ""
+    return f"{CHOICES[sweep.choice].label} {option_words(sweep.option)}{beside}"
 
 
 LEGEND = (

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from chairwright.figures.registry import Figure
 from chairwright.fitting.moved import change
 from chairwright.fitting.runs import EVERY, FORE_AFT, NAMED, PARTS, SETTINGS, UP_DOWN
 from chairwright.fitting.sweep import GEAR, Sweep, SweptRun
-from chairwright.line.model import Option
+from chairwright.line.model import FixedPart, Option
 from chairwright.papers.lesson_kinds import kind_of
 from chairwright.papers.order import STEPS
 from chairwright.papers.words import NO_VALUE, value_words
@@ -29,6 +30,11 @@ RUN_WORDS = {
     EVERY: "every option",
     NAMED: "the options named",
 }
+
+
+def extra_words(extras: Sequence[FixedPart]) -> str:
+    """Accessories with codes and names, as a lesson names them."""
+    return "; ".join(f"{each.code}, {each.name}" for each in extras)
 
 
 def change_words(figure: Figure, first: float, second: float) -> str:
