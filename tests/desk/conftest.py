@@ -12,6 +12,22 @@ if HERE:
     import django
 
     django.setup()
-    from .kit.fixtures import browser, desk, desk_without_script, emptied, live_world, world
+    from .kit.fixtures import (
+        browser,
+        desk,
+        desk_without_script,
+        emptied,
+        live_world,
+        no_desk_left,
+        world,
+    )
 
-    __all__ = ["browser", "desk", "desk_without_script", "emptied", "live_world", "world"]
+    __all__ = [
+        "browser",
+        "desk",
+        "desk_without_script",
+        "emptied",
+        "live_world",
+        "no_desk_left",
+        "world",
+    ]

@@ -1,7 +1,8 @@
 """The worker: a process beside the pages that takes one job after the other.
 
 Each job runs in a child of its own, so that a stop is a stop at once. Started by the desk as
-``python -m chairwright_desk.jobs.worker``; it ends when the desk ends.
+``python -m chairwright_desk.jobs.worker``; it ends when the desk ends, however that ends: the desk
+holds the other side of its input, which closes with it.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ import multiprocessing
 import os
 import signal
 import sys
+import threading
 import time
 from typing import Any
 
@@ -32,12 +34,26 @@ def main() -> int:
 
     _be_patient()
     signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
-    desk = os.getppid()
+    gone = _desk_gone()
     mark_interrupted(everything="--only" in sys.argv)
-    while os.getppid() == desk:
-        if not _one_job(desk):
-            time.sleep(POLL_S * 2)
+    while not gone.is_set():
+        if not _one_job(gone):
+            gone.wait(POLL_S * 2)
     return 0
+
+
+def _desk_gone() -> threading.Event:
+    """Return an event that is set when the desk is no more."""
+    gone = threading.Event()
+
+    def wait() -> None:
+        # Not sys.stdin.read(): its lock would be held in a forked child for ever.
+        while os.read(sys.stdin.fileno(), 1):
+            pass
+        gone.set()
+
+    threading.Thread(target=wait, daemon=True).start()
+    return gone
 
 
 def _be_patient() -> None:
@@ -45,7 +61,7 @@ def _be_patient() -> None:
         os.nice(10)
 
 
-def _one_job(desk: int) -> bool:
+def _one_job(gone: threading.Event) -> bool:
     from django.db import Error, connections
 
     from chairwright_desk.jobs.run import claim
@@ -60,7 +76,7 @@ def _one_job(desk: int) -> bool:
     child = PROCESSES.Process(target=_child, args=(job,))
     child.start()
     try:
-        _watch(job, child, desk)
+        _watch(job, child, gone)
     finally:
         if child.is_alive():
             child.kill()
@@ -78,14 +94,14 @@ def _child(job: str) -> None:
     perform(job)
 
 
-def _watch(job: str, child: Any, desk: int) -> None:
+def _watch(job: str, child: Any, gone: threading.Event) -> None:
     from django.utils import timezone
 
     from chairwright_desk.jobs.models import Job
     from chairwright_desk.jobs.run import end
 
     row, beat = Job.objects.filter(pk=job), time.monotonic()
-    while child.is_alive() and os.getppid() == desk:
+    while child.is_alive() and not gone.is_set():
         child.join(POLL_S)
         if not row.filter(cancel_asked=False).exists():
             child.kill()

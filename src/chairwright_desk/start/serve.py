@@ -80,11 +80,13 @@ def worker(*, only: bool) -> Iterator[None]:
         broken off.
     """
     command = [sys.executable, "-m", "chairwright_desk.jobs.worker", *(["--only"] if only else [])]
-    process = subprocess.Popen(command, env=os.environ)  # noqa: S603 - our own module
+    process = subprocess.Popen(command, env=os.environ, stdin=subprocess.PIPE)  # noqa: S603 - our own module
     try:
         yield
     finally:
         process.terminate()
+        if process.stdin is not None:
+            process.stdin.close()
         try:
             process.wait(5)
         except subprocess.TimeoutExpired:

@@ -12,7 +12,16 @@ from playwright.sync_api import Browser
 from chairwright_desk.audit.guard import lift_guard, set_guard
 
 from .browser import Desk, launched
+from .process import RUNNING
 from .world import World, make_world
+
+
+@pytest.fixture(autouse=True)
+def no_desk_left() -> Iterator[None]:
+    """End the desks that a failed test has left."""
+    yield
+    while RUNNING:
+        RUNNING.pop().kill()
 
 
 @pytest.fixture

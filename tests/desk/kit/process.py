@@ -19,6 +19,8 @@ from urllib.parse import urlencode
 COMMAND = [sys.executable, "-m", "chairwright.cli.main", "desk"]
 NEEDLESS = ("DATABASE_URL", "DJANGO_SETTINGS_MODULE", "CHAIRWRIGHT_DESK_DATA")
 PATIENCE_S = 30
+RUNNING: list[RunningDesk] = []
+"""Every desk that was started; what a failed test leaves is ended by a fixture."""
 
 
 def environment(**more: str) -> dict[str, str]:
@@ -108,6 +110,7 @@ class RunningDesk:
                 preexec_fn=before,  # noqa: PLW1509 - tests start no threads of their own here
                 start_new_session=True,
             )
+        RUNNING.append(self)
         assert self.process.stdout is not None
         first = self.process.stdout.readline()
         second = self.process.stdout.readline()
