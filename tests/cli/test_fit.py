@@ -227,7 +227,8 @@ def test_inches_are_added_when_asked(tmp_path: Path, capsys: pytest.CaptureFixtu
     path = client_file(tmp_path, "choices:\n  seat_width: S400\n")
     text = run(capsys, str(path), "--no-front", "--units", "in")
     (width,) = [line for line in text.splitlines() if line.startswith("  Seat width")]
-    assert width.split()[:6] == ["Seat", "width", "400", "mm", "15", "3/4"]  # 400 mm = 15.748 in
+    # 400 mm = 15.748 in; built to within 3 mm, limits: 2 x 3 / sqrt 3 = 3.46
+    assert width.split()[:7] == ["Seat", "width", "400", "mm", "3", "15", "3/4"]
 
 
 def test_demo_prints_one_row_a_client_and_writes_sheets(

@@ -40,9 +40,10 @@ class Unsure:
 
     @property
     def again_briefly(self) -> str:
-        """The same without how it is measured."""
-        head, _, rest = self.again.partition(" (")
-        return f"{head}{rest.rpartition(')')[2]}" if rest else head
+        """The same in a few words, without how it is measured and without a full stop."""
+        if worth_again(self.bars) is None:
+            return "Nothing to measure"
+        return self.again.partition(" (")[0].rstrip(".")
 
 
 def unsure_musts(setup: Described) -> tuple[Unsure, ...]:

@@ -27,8 +27,7 @@ BESIDE: dict[str, tuple[str, ...]] = {
         "support and forearms level. A client who sits otherwise reaches otherwise.",
     ),
     STEADY: (
-        "The centre of mass is an estimate, good to about 25 mm fore and aft and 30 mm in height; "
-        "the spread beside each angle follows from it, the tape and the chair as built.",
+        "The centre of mass is an estimate, good to about 25 mm fore and aft and 30 mm in height.",
         "Angles are for sitting still on a firm slope. Leaning, reaching, a bag on the back, "
         "kerbs, braking and pushing all tip a chair earlier. Try it with a helper behind.",
     ),

@@ -104,6 +104,7 @@ def sheet_of(
         places=place_rows(person, setup),
         place_drawings=place_drawings(setup, person.surroundings),
         place_words=() if effect is None else effect_words(effect),
+        unsure=tuple(_unsure_words(setup)),
         assumed=assumptions(setup),
         sources=tuple(Source(str(number), words) for number, words in numbers.listed),
         status=NOT_MET if setup.broken else "",
@@ -164,17 +165,27 @@ def _figure_row(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> F
 
 def _decisions(person: Person, setup: Described) -> Iterator[MustRow]:
     decided = {(target.figure, target.must) for target in person.client.own_targets}
-    again = {item.judged.target: item.again_briefly for item in unsure_musts(setup)}
     for item in setup.judged:
         own = not item.target.place and (item.target.figure, item.target.must) in decided
-        if item.target in again:
-            words = f"{item.target.reason}. {again[item.target]}" if own else again[item.target]
-            yield MustRow(target_words(item.target, setup.line), "on nominal values", words)
-        elif own or item.verdict.breaks:
+        if own or item.verdict.breaks:
             wish = "" if item.target.must else "prefer "
             reason = item.target.reason if own else _shortfall(item, setup.line)
             state: MustState = "met" if item.verdict.word.startswith("holds") else "not met"
             yield MustRow(f"{wish}{target_words(item.target, setup.line)}", state, reason)
+
+
+def _unsure_words(setup: Described) -> Iterator[str]:
+    """What to measure again, each with the musts for which it counts most."""
+    found: dict[str, dict[str, list[str]]] = {}
+    for item in unsure_musts(setup):
+        label = FIGURES[item.judged.target.figure].label
+        do, _, what = item.again_briefly.partition(": ")
+        labels = found.setdefault(do[0].lower() + do[1:], {}).setdefault(what, [])
+        if label not in labels:
+            labels.append(label)
+    for do, whats in found.items():
+        parts = (f"{what} ({', '.join(labels)})".lstrip() for what, labels in whats.items())
+        yield f"{do} {', '.join(parts)}"
 
 
 def _shortfall(item: Judged, line: Line) -> str:

@@ -14,7 +14,7 @@ Verdict = Literal[
     "not known",
 ]
 MeasureMark = Literal["measured", "estimated"]
-MustState = Literal["met", "on nominal values", "accepted", "not met"]
+MustState = Literal["met", "accepted", "not met"]
 
 
 @dataclass(frozen=True)
@@ -187,6 +187,8 @@ class SheetPayload:
         Of some of the places.
     place_words : tuple of str
         What the places changed.
+    unsure : tuple of str
+        Musts that hold on nominal values only, each with what to measure again.
     assumed : tuple of str
         Values without a neutral source.
     """
@@ -204,6 +206,7 @@ class SheetPayload:
     places: tuple[PlaceRow, ...] = ()
     place_drawings: tuple[Drawing, ...] = ()
     place_words: tuple[str, ...] = ()
+    unsure: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
     sources: tuple[Source, ...] = ()
     revision: str = "1"
