@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -88,8 +89,7 @@ def _ticks(values: Sequence[float]) -> tuple[float, ...]:
     span = max(high - low, 0.02 * abs(high), 0.2)
     power = 10.0 ** _power(span / _MOST_TICKS)
     step = next(n * power for n in (1.0, 2.0, 5.0, 10.0) if n * power * _MOST_TICKS >= span)
-    first, last = int(low // step), -int(-high // step)
-    last = max(last, first + 1)
+    first, last = math.ceil(low / step) - 1, math.floor(high / step) + 1
     return tuple(round(n * step, 6) for n in range(first, last + 1))
 
 

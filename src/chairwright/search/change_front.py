@@ -93,9 +93,9 @@ class ChangeGoal:
         self._traded = tuple(traded)
         self._allowed = prepared.space.allowed
         self.first_piece = FIRST_PIECE
+        self.any_will_do = False
         self.names = rules.names
         self.hard = rules.musts
-        self.first_piece = FIRST_PIECE
         self.asked = (*rules.musts, *rules.preferences)
         self.grades: Grades = np.empty((0, len(self._traded) + 1))
         self.indices: list[dict[str, int]] = []
@@ -156,13 +156,24 @@ class ChangeGoal:
         sums = [
             rows[f"made {each.name}"] + each.sum.still(made, self._allowed) for each in self._traded
         ]
-        grades = self._graded(sums, cost, finished=len(made) == len(CHOICES))
+        finished = len(made) == len(CHOICES)
+        self._store(rows, self._graded(sums, cost, finished=finished))
+        lost = np.logical_or.reduce([~np.isfinite(cost), *self._judge.broken(rows, bands)])
+        fine = np.asarray(~lost & self.still(rows))
+        legs = self._judge.legs_cost(rows, fine)
+        if not legs.any():
+            return fine
+        fine &= np.isfinite(legs)
+        more = cost + np.where(np.isfinite(legs), legs, 0.0)
+        self._store(rows, self._graded(sums, more, finished=finished))
+        return np.asarray(fine & self.still(rows))
+
+    def _store(self, rows: Rows, grades: Grades) -> None:
+        """Keep the grades with the rows, and what is looked at first."""
         for number in range(grades.shape[1]):
             rows[f"grade {number}"] = grades[:, number]
         worth = [each.worth for each in self._traded]
         rows[PRIORITY] = grades @ np.array([*worth, 1.0])
-        lost = np.logical_or.reduce([~np.isfinite(cost), *self._judge.broken(rows, bands)])
-        return np.asarray(~lost & self.still(rows))
 
     def _graded(self, sums: Sequence[FloatArray], cost: FloatArray, *, finished: bool) -> Grades:
         """Printed grades, those of unfinished set-ups never too high, shape (n, sums + 1)."""

@@ -45,6 +45,9 @@ TEMPLATE = "pack/refit_sheet.typ"
 SIGNATURES = ("Assessed by, name", "Signature", "Date")
 SAME_FILE = "The set-up names this same client file, so no earlier measures are known."
 NOTHING_CHANGED = "The two client files say the same."
+FEWEST_DRAWN = 3
+"""Different amounts of money from which on a picture says more than the table."""
+
 MOST_ROWS = 16
 """Rows of the trade-off on paper, evenly along it, the chosen one among them."""
 
@@ -147,7 +150,7 @@ def _front_row(found: Refit, each: RefitPoint, point: RefitPoint | None) -> Data
 
 
 def _chart(found: Refit, point: RefitPoint | None) -> Data | None:
-    if len(found.points) < 2:
+    if len({each.change.money for each in found.points}) < FEWEST_DRAWN:
         return None
     marks = [
         Mark(
