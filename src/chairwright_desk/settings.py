@@ -16,6 +16,12 @@ import font_source_sans_pro
 
 from chairwright_desk import paths
 
+
+def local_zone() -> str:
+    """Return the machine's time zone where its system names it by a link, else UTC."""
+    return str(Path("/etc/localtime").resolve()).partition("zoneinfo/")[2] or "UTC"
+
+
 SECRET_KEY = os.environ.get(paths.SECRET, "")
 DEBUG = False
 HOSTS = [name for name in os.environ.get("CHAIRWRIGHT_DESK_HOSTS", "").split(",") if name]
@@ -135,7 +141,7 @@ FILE_UPLOAD_PERMISSIONS = 0o600
 LANGUAGE_CODE = "en-gb"
 LANGUAGES = [("en-gb", "English (day month year)"), ("en-us", "English (month day, year)")]
 USE_TZ = True
-TIME_ZONE = os.environ.get("CHAIRWRIGHT_DESK_TIME_ZONE", "UTC")
+TIME_ZONE = os.environ.get("CHAIRWRIGHT_DESK_TIME_ZONE") or local_zone()
 
 STATIC_URL = "/static/"
 STATICFILES_DIRS = [("fonts", str(Path(font_source_sans_pro.__file__).parent / "files"))]

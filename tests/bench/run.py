@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 
 from chairwright.cli.table import text_table
+from tests.bench.desk_start import first_page
 from tests.bench.machine import machine
 from tests.bench.page import CLIENTS, ENUMERATION, SIZES, SOLVER, write_page
 from tests.bench.processes import cold_starts, memory, pack, with_places
@@ -27,6 +28,7 @@ def main(arguments: list[str]) -> None:
         "Fits with places": with_places(),
         "Papers of an order": pack(),
         "Memory": memory(),
+        "Start of the desk": first_page(),
     }
     print("; ".join(machine()))
     for title, table in tables.items():

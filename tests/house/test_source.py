@@ -7,16 +7,20 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from .tree import SOURCE, modules, named, project_files, text_files
+from .tree import DESK, SOURCE, modules, named, project_files, text_files
 
 MOST_LINES = 600
 LARGEST_FILE = 2_000_000
 DOCUMENTED = ast.FunctionDef | ast.AsyncFunctionDef | ast.ClassDef
-QUIET_ROOMS = [path for path in modules() if SOURCE / "cli" not in path.parents]
+QUIET_ROOMS = [
+    path for path in modules() if SOURCE in path.parents and SOURCE / "cli" not in path.parents
+]
 CLOCKS = {"time", "datetime"}
 NETWORK = {"socket", "urllib", "http", "requests", "ssl", "ftplib"}
 MACHINE_PATH = re.compile(r"(?<![\w.])/(?:home|root|work|Users)/\w|\.\./shared\b|[A-Z]:\\Users")
 INDEX_ADDRESS = re.compile(r"https?://[^\s\"')]*(?:pypi|simple/|/packages/)|--(?:extra-)?index-url")
+SAID_BY_NAME = re.compile(r"self|request|\w+_id")
+"""Arguments that need no words: a page's request and the ids of its address."""
 LEFTOVER = re.compile(
     r"\b(?:" + "|".join(["TO" + "DO", "FIX" + "ME", "X" + "XX", "HA" + "CK"]) + r")\b"
 )
@@ -67,7 +71,8 @@ def test_docstrings_of_functions_with_three_parameters_describe_them() -> None:
         for node in public(ast.parse(path.read_text("utf-8"))):
             if isinstance(node, ast.ClassDef):
                 continue
-            names = [argument.arg for argument in node.args.args if argument.arg != "self"]
+            arguments = [argument.arg for argument in node.args.args]
+            names = [name for name in arguments if not SAID_BY_NAME.fullmatch(name)]
             text = ast.get_docstring(node) or ""
             if len(names) >= 3 and "Parameters\n----------" not in text:
                 missing.append(f"{named(path)}: {node.name}")
@@ -97,6 +102,25 @@ def test_the_core_does_not_print() -> None:
         if isinstance(node, ast.Name) and node.id in ("print", "input")
     ]
     assert found == []
+
+
+def test_the_desks_pages_hold_no_script_or_style_and_name_no_other_host() -> None:
+    inline = re.compile(r"<style|\sstyle=|\son[a-z]+=|hx-on|javascript:|<script(?![^>]*\ssrc=)")
+    elsewhere = re.compile(r"(?:src|href|url\()[=\"'(]*(?:https?:)?//")
+    files = [path for path in text_files() if DESK in path.parents]
+    wrong = [
+        f"{named(path)}: {found[0]}"
+        for path in files
+        for pattern in ((inline, elsewhere) if path.suffix == ".html" else (elsewhere,))
+        for found in pattern.finditer(path.read_text("utf-8"))
+    ]
+    assert wrong == []
+
+
+def test_a_step_of_the_desks_database_is_in_its_folder() -> None:
+    folders = {path.parent for path in project_files() if path.name == "models.py"}
+    missing = [named(each) for each in folders if not (each / "migrations").is_dir()]
+    assert missing == []
 
 
 def hits(pattern: re.Pattern[str]) -> list[str]:

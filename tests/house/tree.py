@@ -8,7 +8,22 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 SOURCE = ROOT / "src" / "chairwright"
-TEXT = {".py", ".md", ".toml", ".yaml", ".csv", ".typ", ".txt", ".svg", ""}
+DESK = ROOT / "src" / "chairwright_desk"
+TEXT = {
+    ".py",
+    ".md",
+    ".toml",
+    ".yaml",
+    ".csv",
+    ".typ",
+    ".txt",
+    ".svg",
+    ".html",
+    ".css",
+    ".js",
+    ".sh",
+    "",
+}
 
 
 @cache
@@ -31,8 +46,13 @@ def text_files() -> list[Path]:
 
 
 def modules() -> list[Path]:
-    """Return the program's Python files."""
-    return [path for path in project_files() if path.suffix == ".py" and SOURCE in path.parents]
+    """Return the program's Python files, without the steps of the desk's database."""
+    files = [path for path in project_files() if path.suffix == ".py"]
+    return [
+        path
+        for path in files
+        if SOURCE in path.parents or (DESK in path.parents and path.parent.name != "migrations")
+    ]
 
 
 def named(path: Path) -> str:

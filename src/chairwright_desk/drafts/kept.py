@@ -35,7 +35,17 @@ def _pairs(form: QueryDict) -> list[tuple[str, str]]:
 
 
 def keep(user: User, form_key: str, fields: Fields) -> Draft:
-    """Keep the fields of a form; the last one wins."""
+    """Keep the fields of a form; the last one wins.
+
+    Parameters
+    ----------
+    user : User
+        Who typed.
+    form_key : str
+        Which form.
+    fields : dict
+        From `typed`.
+    """
     draft, _ = Draft.objects.update_or_create(
         user=user, form_key=form_key, defaults={"fields": fields}
     )

@@ -1,8 +1,9 @@
 """The worker: a process beside the pages that takes one job after the other.
 
 Each job runs in a child of its own, so that a stop is a stop at once. Started by the desk as
-``python -m chairwright_desk.jobs.worker``; it ends when the desk ends, however that ends: the desk
-holds the other side of its input, which closes with it.
+``python -m chairwright_desk.jobs.worker --beside``; then it ends when the desk ends, however that
+ends: the desk holds the other side of its input, which closes with it. A team's server runs it
+without ``--beside``, as a service of its own. ``--only`` says that no other worker is there.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from typing import Any
 
 from chairwright_desk import paths
 
+BESIDE, ONLY = "--beside", "--only"
 POLL_S = 0.25
 BEAT_S = 5.0
 PROCESSES: Any = multiprocessing.get_context(
@@ -35,7 +37,7 @@ def main() -> int:
     _be_patient()
     signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
     gone = _desk_gone()
-    mark_interrupted(everything="--only" in sys.argv)
+    mark_interrupted(everything=ONLY in sys.argv)
     while not gone.is_set():
         if not _one_job(gone):
             gone.wait(POLL_S * 2)
@@ -43,7 +45,7 @@ def main() -> int:
 
 
 def _desk_gone() -> threading.Event:
-    """Return an event that is set when the desk is no more."""
+    """Return an event that is set when the desk beside is no more."""
     gone = threading.Event()
 
     def wait() -> None:
@@ -52,7 +54,8 @@ def _desk_gone() -> threading.Event:
             pass
         gone.set()
 
-    threading.Thread(target=wait, daemon=True).start()
+    if BESIDE in sys.argv:
+        threading.Thread(target=wait, daemon=True).start()
     return gone
 
 

@@ -27,6 +27,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         part = parts.add_parser(name, help=words, allow_abbrev=False)
         part.add_argument("file", type=Path, metavar="FILE")
         _add_data(part, argparse.SUPPRESS)
+    upgrade = parts.add_parser(
+        "upgrade", help="bring the database up to date, without opening it", allow_abbrev=False
+    )
+    _add_data(upgrade, argparse.SUPPRESS)
     adduser = parts.add_parser("adduser", help="add a person or a role", allow_abbrev=False)
     adduser.add_argument("name", help="sign-in name")
     adduser.add_argument("--team", required=True, help="team, made when it is new")
@@ -46,10 +50,16 @@ def run(args: argparse.Namespace) -> int:
         must, remedy = "is for a desk in a file", "Use pg_dump and pg_restore on its server."
         where = f"desk {args.part}"
         raise InputError(Problem(where=where, must=must, got="DATABASE_URL", remedy=remedy))
-    parts = {"backup": _backup, "restore": _restore, "adduser": _adduser, None: _serve}
+    parts = {
+        "backup": _backup,
+        "restore": _restore,
+        "upgrade": _upgrade,
+        "adduser": _adduser,
+        None: _serve,
+    }
     from chairwright_desk.start.lock import Busy, FolderLock
 
-    needs_all = args.part in (None, "restore")
+    needs_all = args.part in (None, "restore", "upgrade")
     try:
         with FolderLock(folder) if needs_all else nullcontext():
             return parts[args.part](args, folder)
@@ -126,6 +136,12 @@ def _restore(args: argparse.Namespace, folder: Path) -> int:
     backup.put_back(args.file, database)
     (folder / upgrade.MARK).unlink(missing_ok=True)
     print(f"{folder}: the desk from {args.file}, checked")
+    return 0
+
+
+def _upgrade(_args: argparse.Namespace, folder: Path) -> int:
+    _set_up(folder, upgrade=True)
+    print(f"{folder}: up to date")
     return 0
 
 

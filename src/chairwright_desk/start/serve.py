@@ -79,7 +79,8 @@ def worker(*, only: bool) -> Iterator[None]:
         There is no other worker on this database (SQLite): jobs still marked as under way were
         broken off.
     """
-    command = [sys.executable, "-m", "chairwright_desk.jobs.worker", *(["--only"] if only else [])]
+    flags = ["--beside", "--only"] if only else ["--beside"]
+    command = [sys.executable, "-m", "chairwright_desk.jobs.worker", *flags]
     process = subprocess.Popen(command, env=os.environ, stdin=subprocess.PIPE)  # noqa: S603 - our own module
     try:
         yield
