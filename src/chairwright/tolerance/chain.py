@@ -91,6 +91,26 @@ class Chain:
         -------
         dict of str to ndarray, shape (n,)
         """
+        rows, occupant = self.built(index, steps)
+        with np.errstate(invalid="ignore", divide="ignore"):
+            return figures_of(rows, occupant, names)
+
+    def built(
+        self, index: Mapping[str, IndexArray], steps: FloatArray
+    ) -> tuple[DrawnRows, Occupant]:
+        """Set-ups with all that follows from their choices, and who sits in each.
+
+        Parameters
+        ----------
+        index : mapping of str to ndarray of int, shape (n,)
+        steps : ndarray, shape (n, inputs)
+            Errors in standard uncertainties.
+
+        Returns
+        -------
+        tuple of DrawnRows and Occupant
+            The occupant's numbers are arrays of shape (n,) as well.
+        """
         person, body, loads = self._ends
         rows = DrawnRows(
             self.line, dict(index), {}, offs(self.line, index, self.chair, steps[:, loads:])
@@ -99,7 +119,7 @@ class Chain:
         occupant = self._placed(occupant, rows, index, steps[:, person:body])
         with np.errstate(invalid="ignore", divide="ignore"):
             follow(rows, occupant)
-            return figures_of(rows, occupant, names)
+        return rows, occupant
 
     def _occupant(self, person: FloatArray, loads: FloatArray) -> Occupant:
         occupant = self.occupant

@@ -10,6 +10,7 @@ import numpy as np
 
 from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import IndexArray
+from chairwright.figures.evaluate import figures_of
 from chairwright.figures.spread import NO_SPREAD
 from chairwright.line.model import Line
 from chairwright.mass_points import FloatArray
@@ -17,6 +18,7 @@ from chairwright.places.model import Surroundings
 from chairwright.targets.target import Target
 from chairwright.tolerance.bounds import Bound, bounds_of
 from chairwright.tolerance.chain import Chain, chain_of
+from chairwright.tolerance.chair_inputs import DrawnRows
 from chairwright.tolerance.draws import DRAWS, drawn_steps
 from chairwright.tolerance.model import Input
 from chairwright.tolerance.place_margins import place_moves
@@ -73,6 +75,7 @@ class _Tried:
         one = np.eye(count)
         self.stepped = self._figures(np.concatenate([np.zeros((1, count)), one, -one]), names)
         self._drawn: dict[tuple[str, int], FloatArray] = {}
+        self._built: tuple[DrawnRows, Occupant] | None = None
 
     def steps(self, count: int) -> FloatArray:
         """The first so many draws; all of them for 0."""
@@ -94,12 +97,23 @@ class _Tried:
 
         def of(count: int) -> FloatArray:
             if (name, count) not in self._drawn:
-                wanted = [name] if count == DRAWS else self._names
-                found = self._figures(self.steps(count), wanted)
+                found = self._on_all(name) if count == DRAWS else self._on_some(count)
                 self._drawn.update({(each, count): values for each, values in found.items()})
             return self._drawn[name, count]
 
         return of
+
+    def _on_some(self, count: int) -> dict[str, FloatArray]:
+        """Every figure on the first so many draws."""
+        return self._figures(self.steps(count), self._names)
+
+    def _on_all(self, name: str) -> dict[str, FloatArray]:
+        """One figure on all draws; the chairs on them are built once."""
+        if self._built is None:
+            steps = self.steps(0)
+            self._built = self.chain.built(_rows_of(self._index, len(steps)), steps)
+        with np.errstate(invalid="ignore", divide="ignore"):
+            return figures_of(*self._built, [name])
 
     def _figures(self, steps: FloatArray, names: Sequence[str]) -> dict[str, FloatArray]:
         return self.chain.figures(_rows_of(self._index, len(steps)), steps, names)
