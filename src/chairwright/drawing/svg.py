@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from math import cos, radians, sin
 from xml.etree import ElementTree as ET
 
@@ -174,6 +175,7 @@ def _on_circle(item: Arc, angle_deg: float) -> Point:
     )
 
 
+@cache
 def _stroke(name: PenName, ratio: float) -> dict[str, str]:
     pen = PENS[name]
     look = {"stroke": pen.colour, "stroke-width": _number(ratio * pen.width_mm)}
@@ -184,7 +186,7 @@ def _stroke(name: PenName, ratio: float) -> dict[str, str]:
 
 
 def _points(points: tuple[Point, ...]) -> str:
-    return " ".join(f"{_number(x)},{_number(y)}" for x, y in points)
+    return " ".join([f"{_number(x)},{_number(y)}" for x, y in points])
 
 
 def _number(value: float) -> str:
