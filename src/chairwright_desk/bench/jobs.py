@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
-from chairwright_desk.bench.bridge import find, front_picture
+from chairwright_desk.bench.bridge import find, front_picture, sketch_of
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.bench.shown import bench_of
 from chairwright_desk.bench.texts import texts_of
@@ -36,7 +36,9 @@ def trade(arguments: Mapping[str, Any], progress: Progress) -> dict[str, Any]:
         progress(next(done, STEPS - 1), STEPS, words)
 
     found = find(bench, units, front=True, progress=told)
-    picture = front_picture(bench, units) if found.trades else None
+    now = sketch_of(bench, setup.codes, None).setup
+    figures = None if now is None else now.figures
+    picture = front_picture(bench, units, "", figures) if found.trades else None
     return {
         "key": bench.key,
         "found": asdict(found),

@@ -10,6 +10,7 @@ from chairwright_desk.bench.bridge import (
     ChoiceShown,
     Follows,
     HolePicture,
+    Kept,
     Pictures,
     PlaceShown,
     State,
@@ -55,6 +56,9 @@ class Shown:
     against: tuple[str, ...]
 
 
+_THINGS: Kept[tuple[ThingBlocks, ...]] = Kept(128)
+
+
 def units_of(request: Request) -> Units:
     """The units that the person reads lengths in."""
     return "in" if request.user.units == "inch" else "mm"
@@ -85,6 +89,11 @@ def things_of(state: State, units: Units) -> tuple[ThingBlocks, ...]:
     state : State
     units : {"mm", "in"}
     """
+    key = (state.bench.key, units, *state.index.values())
+    return _THINGS.of(key, lambda: _things(state, units))
+
+
+def _things(state: State, units: Units) -> tuple[ThingBlocks, ...]:
     return tuple(
         ThingBlocks(
             thing.key,

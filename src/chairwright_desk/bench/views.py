@@ -29,6 +29,9 @@ from chairwright_desk.bench.opened import Opened, open_setup, texts_missing
 from chairwright_desk.bench.shown import changed_blocks, shown_of, things_of, units_of
 from chairwright_desk.bench.wishes import BY, Wish, wish_of
 
+SKETCHED = "bench-sketch"
+"""Event on the page: the spreads are still those of the set-up before."""
+
 NO_OPTION = "The line has no such option. Nothing is changed."
 
 
@@ -218,8 +221,12 @@ def answer(
         "sure": after.sure,
         "places": places_shown(after, units) if after.sure else None,
     }
-    return render(request, "bench/changed.html", context(request, opened, note, **more),
-                  status=status)  # fmt: skip
+    response = render(
+        request, "bench/changed.html", context(request, opened, note, **more), status=status
+    )
+    if not after.sure:
+        response["HX-Trigger-After-Swap"] = SKETCHED
+    return response
 
 
 @page("setup.see")

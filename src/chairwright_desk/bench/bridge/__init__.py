@@ -11,9 +11,10 @@ from chairwright.reading import FileText
 from chairwright_desk.bench.bridge.changes import Changed, Effect, change, effects_of
 from chairwright_desk.bench.bridge.compared import MOST as MOST_COMPARED
 from chairwright_desk.bench.bridge.compared import Beside, beside
-from chairwright_desk.bench.bridge.follows import Follows, follows_of
+from chairwright_desk.bench.bridge.follows import AskedShown, FigureShown, Follows, follows_of
 from chairwright_desk.bench.bridge.found import Found, find, first_codes, front_picture
 from chairwright_desk.bench.bridge.holes import HolePicture, hole_picture
+from chairwright_desk.bench.bridge.kept import Kept
 from chairwright_desk.bench.bridge.opened import (
     Bench,
     State,
@@ -39,17 +40,20 @@ from chairwright_desk.bench.bridge.why import WhyNot, why_not
 __all__ = [
     "MOST_COMPARED",
     "SHIPPED",
+    "AskedShown",
     "Bench",
     "Beside",
     "ChairwrightError",
     "Changed",
     "ChoiceShown",
     "Effect",
+    "FigureShown",
     "FileText",
     "Follows",
     "Found",
     "HolePicture",
     "InputError",
+    "Kept",
     "Pictures",
     "PlaceShown",
     "Scatter",

@@ -164,7 +164,8 @@ def _with_gear(bench: Bench, index: Index, choice: str) -> tuple[Companion, ...]
         for name, at in best.items()
         if at != index[name] or name == choice
     }
-    words = ", ".join(_went(name, option) for name, option in moved.items() if name != choice)
+    words = ", ".join(f"{plain(name)} {option.code}" for name, option in moved.items()
+                      if name != choice)  # fmt: skip
     return (Companion({name: option.code for name, option in moved.items()}, words),)
 
 

@@ -108,6 +108,11 @@ class QuestionShown:
     word: str
     mark: str
 
+    @property
+    def open(self) -> bool:
+        """Whether it is shown without being asked for: it begins the ledger, or something fails."""
+        return self.key == "q1" or self.mark in ("fails", "unknown")
+
 
 @dataclass(frozen=True)
 class Follows:

@@ -103,6 +103,7 @@ class State:
 _LINES: Kept[Line] = Kept(LINES)
 _BENCHES: Kept[Bench] = Kept(BENCHES)
 _STATES: Kept[State] = Kept(STATES)
+_SKETCHES: Kept[State] = Kept(STATES)
 
 
 def open_line(line: str | FileText) -> Line:
@@ -250,11 +251,12 @@ def sketch_of(bench: Bench, codes: Codes, before: State | None) -> State:
         As `state_of`.
     """
     index = index_of(bench.line, codes)
-    known = _STATES.known((bench.key, *index.values()))
+    key = (bench.key, *index.values())
+    known = _STATES.known(key)
     if known is not None:
         return known
     spreads = {} if before is None or before.setup is None else before.setup.spreads
-    return _sketched(bench, index, spreads)
+    return _SKETCHES.of(key, lambda: _sketched(bench, index, spreads))
 
 
 def _against(bench: Bench, index: Index) -> tuple[str, tuple[str, ...]]:

@@ -28,6 +28,9 @@ from chairwright_desk.bench.bridge.things import SLIDERS, THINGS
 
 Pair = tuple[str, int]
 Standing = Literal["chosen", "allowed", "refused"]
+FEWEST = 3
+"""Fewer options need no slider."""
+
 BODY = ("foot_supports", "hand_rim")
 """Choices that the client's feet and hands have a say in."""
 
@@ -69,7 +72,8 @@ class ChoiceShown:
     standard, more : tuple of OptionShown
         In the line's order; ``more`` are the sizes made to order and what is on request.
     slider : tuple of OptionShown
-        The options that a slider goes along, in rising order; empty where none is shown.
+        The options that a slider goes along, in rising order: the standard ones that are allowed,
+        and the chosen one; empty where none is shown.
     at : int
         Place of the chosen option on the slider.
     """
@@ -198,10 +202,11 @@ def _slider(choice: Choice, shown: Sequence[OptionShown], chosen: int) -> tuple[
     places = [
         at
         for at, option in enumerate(choice.options)
-        if key in option.numbers and (option.kind == "standard" or at == chosen)
+        if key in option.numbers
         and option.code != NONE
-    ]  # fmt: skip
-    if len(places) < 2:
+        and (at == chosen or (option.kind == "standard" and shown[at].standing == "allowed"))
+    ]
+    if len(places) < FEWEST:
         return ()
     places.sort(key=lambda at: choice.options[at].numbers[key])
     return tuple(shown[at] for at in places)

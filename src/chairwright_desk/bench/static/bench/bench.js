@@ -3,10 +3,11 @@
 // open what the reader has opened.
 
 document.addEventListener("htmx:configRequest", (event) => {
-  const moved = event.detail.triggeringEvent && event.detail.triggeringEvent.target;
-  if (event.detail.elt.id === "bench-form" && moved && moved.name && !event.detail.parameters.pick) {
-    event.detail.parameters.by = moved.name;
-  }
+  const { elt, parameters, triggeringEvent } = event.detail;
+  const button = triggeringEvent && triggeringEvent.submitter;
+  if (button && button.name && !parameters[button.name]) parameters[button.name] = button.value;
+  const moved = triggeringEvent && triggeringEvent.type === "input" && triggeringEvent.target;
+  if (elt.id === "bench-form" && moved && moved.name) parameters.by = moved.name;
 });
 
 document.addEventListener("input", (event) => {
@@ -27,4 +28,17 @@ document.addEventListener("htmx:oobAfterSwap", () => {
     const part = document.getElementById(id);
     if (part) part.open = true;
   }
+});
+
+// After a step the ledger stands with the spreads of the set-up before; when the hand rests, those
+// of its own are asked for. A step that comes meanwhile goes first.
+let rest = 0;
+document.addEventListener("bench-sketch", () => {
+  clearTimeout(rest);
+  rest = setTimeout(() => htmx.trigger("#bench-wait", "bench-sure"), 350);
+});
+document.addEventListener("htmx:beforeRequest", (event) => {
+  if (event.detail.elt.id === "bench-wait") return;
+  clearTimeout(rest);
+  htmx.trigger("#bench-wait", "htmx:abort");
 });
