@@ -26,3 +26,26 @@ def test_the_page_is_sound_at_each_width(entry: Standing, desk: Desk, live_world
         assert violations(page) == [], width
         assert too_wide(page) <= 0, width
     assert unreached(page) == []
+
+
+def test_pages_of_trouble_are_sound_too(desk: Desk, live_world: World) -> None:
+    page = desk.window(live_world.people["clinician"], width=360)
+    page.goto("/no/such/page/")
+    picture(page, "trouble-404-360")
+    assert violations(page) == []
+    page.goto("/clients/new/")
+    page.context.clear_cookies(name="desk_session")
+    page.get_by_label("Reference number").evaluate("each => { each.value = 'HEM-004' }")
+    page.get_by_role("button", name="Make the file").click()
+    page.get_by_role("heading", name="You have been signed out").wait_for()
+    picture(page, "trouble-401-360")
+    assert violations(page) == []
+    assert too_wide(page) <= 0
+    page.set_viewport_size({"width": 768, "height": 700})
+    page.context.clear_cookies()
+    page.get_by_role("button", name="Sign in").evaluate("each => each.form.noValidate = true")
+    page.get_by_role("button", name="Sign in").click()
+    page.get_by_role("heading", name="This form could not be accepted").wait_for()
+    page.get_by_text("What you sent").click()
+    picture(page, "trouble-403-768")
+    assert violations(page) == []

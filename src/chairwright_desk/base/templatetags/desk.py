@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import Any
 
 from django import template
 from django.template import Context
 from django.urls import reverse
+from django.utils.formats import date_format
+from django.utils.timezone import localtime
 
 from chairwright_desk.base.places import all_tabs
 
@@ -38,3 +41,12 @@ def client_tabs(context: Context, client: Any) -> dict[str, Any]:
 def may(user: Any, action: str) -> bool:
     """Return whether the person may do `action` in some team: ``{% if user|may:"..." %}``."""
     return bool(user.is_authenticated and user.may(action))
+
+
+@register.filter
+def moment(value: datetime | None) -> str:
+    """Return a date in the person's order with the hour: ``25 Nov 2026, 19:33``."""
+    if value is None:
+        return ""
+    here = localtime(value)
+    return f"{date_format(here, 'DATE_FORMAT')}, {here:%H:%M}"
