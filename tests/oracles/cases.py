@@ -10,7 +10,7 @@ import pytest
 from chairwright.chair.occupant import Occupant
 from chairwright.errors import InputError
 from chairwright.line.model import Choice, Option
-from chairwright.search import engine, geometry
+from chairwright.search import best, change_front, engine, front, geometry
 from chairwright.search.space import Space, open_space
 
 from .brute_force import Everything, look_at_everything
@@ -101,6 +101,7 @@ more than a small line has. Small pieces make it prune between pieces as on a la
 def in_pieces(monkeypatch: pytest.MonkeyPatch, size: int | None) -> None:
     """Make the engine work in small pieces."""
     if size is not None:
-        monkeypatch.setattr(engine, "FIRST_PIECE", size)
+        for goal in (best, change_front, front):
+            monkeypatch.setattr(goal, "FIRST_PIECE", size)
         monkeypatch.setattr(engine, "LARGEST_GROWN", 20 * size)
         monkeypatch.setattr(geometry, "BLOCK", 30 * size)

@@ -65,16 +65,17 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Fit every client of a folder."""
     paths, line = client_paths(args.clients), load_line(args.line)
-    from chairwright.cli.aside import searched_aside
+    from chairwright.cli.aside import processes_aside
     from chairwright.cli.output import file_name, write_files
-    from chairwright.fitting.fit import fit_client, with_alone
+    from chairwright.fitting.fit import best_alone, fit_client, with_alone
 
     rows, effects = [], []
     for number, path in enumerate(paths, 1):
         client = read_client(path)
         tell([f"{number} of {len(paths)}: {client.reference}"])
         surroundings = _surroundings(args.places / path.name)
-        with searched_aside(surroundings, str(path), args.line, "when-needed") as alone:
+        with processes_aside() as apart:
+            alone = surroundings and apart.submit(best_alone, client, line, "when-needed")
             fit = fit_client(
                 client,
                 line,
@@ -82,7 +83,7 @@ def run(args: argparse.Namespace) -> int:
                 front=False,
                 progress=lambda words: tell([f"  {words}"]),
             )
-            fit = with_alone(fit, alone())
+            fit = with_alone(fit, alone.result()) if alone else fit
         rows.append(_row(fit))
         effects += _effect(fit)
         if args.out is not None:

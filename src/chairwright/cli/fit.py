@@ -105,26 +105,32 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) -> int:
-    from chairwright.cli.aside import searched_aside
+    from chairwright.cli.aside import processes_aside
     from chairwright.cli.output import file_name
-    from chairwright.fitting.fit import fit_person, read_person, with_alone
+    from chairwright.fitting.fit import best_alone, fit_person, read_person, with_alone
     from chairwright.fitting.trade import read_objectives
 
     objectives = () if args.trade is None else read_objectives(args.trade)
     files = {name: file_name(client.reference)}
     _check_free(args, files)
     surroundings, weighed = _surroundings(args), weighed_client(args.scales)
-    with searched_aside(surroundings, args.client, name, args.to_order, weighed) as alone:
+    person = read_person(client, surroundings, weighed)
+    with processes_aside() as apart:
+        alone = None
+        if surroundings is not None:
+            alone = apart.submit(best_alone, client, line, args.to_order, weighed)
         fit = fit_person(
-            read_person(client, surroundings, weighed),
+            person,
             line,
             front=not args.no_front and args.why is None,
             objectives=objectives,
             to_order=args.to_order,
             most_corrections=_most(args),
             progress=_progress(client),
+            apart=apart,
         )
-        fit = with_alone(fit, alone())
+        if alone is not None:
+            fit = with_alone(fit, alone.result())
     if args.sure:
         from chairwright.fitting.sure import surest
 

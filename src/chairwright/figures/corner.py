@@ -33,7 +33,9 @@ AT_ONCE = 6000
 Need = Callable[[FloatArray], FloatArray]
 
 
-def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> FloatArray:
+def least_over(
+    need: Need, low: FloatArray, high: FloatArray, steps: int, rounds: int = ROUNDS
+) -> FloatArray:
     """Least value of a function of one variable, entry by entry.
 
     A coarse look, then golden sections round the two lowest valleys that it shows.
@@ -45,6 +47,8 @@ def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> Flo
     low, high : ndarray, shape (n,)
     steps : int
         Places of the coarse look.
+    rounds : int
+        Golden sections.
 
     Returns
     -------
@@ -61,19 +65,21 @@ def least_over(need: Need, low: FloatArray, high: FloatArray, steps: int) -> Flo
     best = np.argsort(valleys, axis=0, kind="stable")[:2]
     left = low + (high - low) * part[np.maximum(best - 1, 0)]
     right = low + (high - low) * part[np.minimum(best + 1, steps - 1)]
-    return np.asarray(np.minimum(values.min(axis=0), _golden(need, left, right).min(axis=0)))
+    return np.asarray(
+        np.minimum(values.min(axis=0), _golden(need, left, right, rounds).min(axis=0))
+    )
 
 
 def _pieces(part: FloatArray, size: int) -> list[FloatArray]:
     return [part[start : start + size] for start in range(0, len(part), size)]
 
 
-def _golden(need: Need, left: FloatArray, right: FloatArray) -> FloatArray:
+def _golden(need: Need, left: FloatArray, right: FloatArray, rounds: int) -> FloatArray:
     """Least value met by golden sections between two places, entry by entry."""
     first, second = right - GOLDEN * (right - left), left + GOLDEN * (right - left)
     one, two = need(first), need(second)
     least = np.minimum(one, two)
-    for _ in range(ROUNDS):
+    for _ in range(rounds):
         lower = one <= two
         left, right = np.where(lower, left, first), np.where(lower, second, right)
         step = GOLDEN * (right - left)
@@ -163,13 +169,17 @@ def corner_free_mm(corners: Sequence[Corner]) -> FloatArray:
     return np.asarray(np.maximum(most, 2 * np.max(y, axis=0)))
 
 
-def corner_free_in_mm(corners: Sequence[Corner], corridor_out: ArrayLike) -> FloatArray:
+def corner_free_in_mm(
+    corners: Sequence[Corner], corridor_out: ArrayLike, rounds: int = ROUNDS
+) -> FloatArray:
     """Way in below which no motion at all gets the outline round, way out known [mm].
 
     Parameters
     ----------
     corners : sequence of Corner
     corridor_out : array_like, shape (n,) [mm]
+    rounds : int
+        Golden sections.
 
     Returns
     -------
@@ -177,18 +187,22 @@ def corner_free_in_mm(corners: Sequence[Corner], corridor_out: ArrayLike) -> Flo
         Infinite when the outline is wider than the way out.
     """
     x, y, known = beside(corners, corridor_out)
-    most = -least_over(lambda q: -_other_need(x, y, q, known), *_quarter(x), ANGLES)
+    most = -least_over(lambda q: -_other_need(x, y, q, known), *_quarter(x), ANGLES, rounds)
     width = 2 * np.max(y, axis=0)
     return np.where(known < width, np.inf, np.maximum(most, width))
 
 
-def corner_free_out_mm(corners: Sequence[Corner], corridor_in: ArrayLike) -> FloatArray:
+def corner_free_out_mm(
+    corners: Sequence[Corner], corridor_in: ArrayLike, rounds: int = ROUNDS
+) -> FloatArray:
     """Way out below which no motion at all gets the outline round, way in known [mm].
 
     Parameters
     ----------
     corners : sequence of Corner
     corridor_in : array_like, shape (n,) [mm]
+    rounds : int
+        Golden sections.
 
     Returns
     -------
@@ -197,7 +211,7 @@ def corner_free_out_mm(corners: Sequence[Corner], corridor_in: ArrayLike) -> Flo
         so it is the way in of the outline turned round.
     """
     turned = tuple((-np.asarray(x, dtype=np.float64), y) for x, y in corners)
-    return corner_free_in_mm(turned, corridor_in)
+    return corner_free_in_mm(turned, corridor_in, rounds)
 
 
 def out_needed_at_mm(
@@ -240,7 +254,11 @@ class _Swing:
 
 
 def _least_arc(
-    need: Callable[[_Swing], FloatArray], x: FloatArray, y: FloatArray, corridor: FloatArray
+    need: Callable[[_Swing], FloatArray],
+    x: FloatArray,
+    y: FloatArray,
+    corridor: FloatArray,
+    rounds: int = ROUNDS,
 ) -> FloatArray:
     """Least need over the radius: from the chair's widest place to far beyond any use."""
     low = np.max(y, axis=0)
@@ -249,7 +267,7 @@ def _least_arc(
     def at(part: FloatArray) -> FloatArray:
         return need(_Swing(x, y, low + span * part**2))
 
-    return least_over(at, np.zeros_like(low), np.ones_like(low), RADII)
+    return least_over(at, np.zeros_like(low), np.ones_like(low), RADII, rounds)
 
 
 def corner_arc_mm(corners: Sequence[Corner]) -> FloatArray:
@@ -282,24 +300,28 @@ def corner_arc_out_mm(corners: Sequence[Corner], corridor_in: ArrayLike) -> Floa
     return _arc_out(corners, corridor_in, whole_circle=True)
 
 
-def corner_best_arc_out_mm(corners: Sequence[Corner], corridor_in: ArrayLike) -> FloatArray:
+def corner_best_arc_out_mm(
+    corners: Sequence[Corner], corridor_in: ArrayLike, rounds: int = ROUNDS
+) -> FloatArray:
     """Way out in which the best placed arc is enough, way in known [mm].
 
     Parameters
     ----------
     corners : sequence of Corner
     corridor_in : array_like, shape (n,) [mm]
+    rounds : int
+        Golden sections.
 
     Returns
     -------
     ndarray, shape (n,) [mm]
         Infinite when no arc with a radius up to 4 (reach + way in) fits the way in.
     """
-    return _arc_out(corners, corridor_in, whole_circle=False)
+    return _arc_out(corners, corridor_in, rounds, whole_circle=False)
 
 
 def _arc_out(
-    corners: Sequence[Corner], corridor_in: ArrayLike, *, whole_circle: bool
+    corners: Sequence[Corner], corridor_in: ArrayLike, rounds: int = ROUNDS, *, whole_circle: bool
 ) -> FloatArray:
     x, y, known = beside(corners, corridor_in)
 
@@ -310,7 +332,7 @@ def _arc_out(
         back = np.sqrt(np.maximum(swing.inner**2 - up**2, 0.0))
         return np.where(up > swing.inner, np.inf, second - back)
 
-    return _least_arc(need, x, y, known)
+    return _least_arc(need, x, y, known, rounds)
 
 
 def corner_best_arc_mm(corners: Sequence[Corner]) -> FloatArray:

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike
 
-from chairwright.figures.corner import beside, least_over
+from chairwright.figures.corner import ROUNDS, beside, least_over
 from chairwright.figures.turning import Corner, stacked
 from chairwright.mass_points import FloatArray
 
@@ -85,7 +85,9 @@ def door_setback(turn: Turn, opening: FloatArray) -> FloatArray:
     return np.where(turn.second > across, np.maximum(before, -turn.inner), inside)
 
 
-def door_corridor_mm(corners: Sequence[Corner], opening: ArrayLike) -> FloatArray:
+def door_corridor_mm(
+    corners: Sequence[Corner], opening: ArrayLike, rounds: int = ROUNDS
+) -> FloatArray:
     """Corridor in which one steady arc takes the chair through a door in its side wall [mm].
 
     Parameters
@@ -93,6 +95,8 @@ def door_corridor_mm(corners: Sequence[Corner], opening: ArrayLike) -> FloatArra
     corners : sequence of Corner
     opening : array_like, shape (n,) [mm]
         Clear width.
+    rounds : int
+        Golden sections of the least over the radius.
 
     Returns
     -------
@@ -112,5 +116,5 @@ def door_corridor_mm(corners: Sequence[Corner], opening: ArrayLike) -> FloatArra
         turn = Turn(first, second, radius - nearest)
         return np.asarray(turn.first + door_setback(turn, known))
 
-    least = least_over(need, np.zeros_like(span), np.ones_like(span), RADII)
+    least = least_over(need, np.zeros_like(span), np.ones_like(span), RADII, rounds)
     return np.where(known < 2 * nearest, np.inf, least)

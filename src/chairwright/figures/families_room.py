@@ -10,7 +10,8 @@ boot_missing_mm   <mm>x<mm>x<mm>_on | _off     width, height and depth; rear whe
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from typing import Protocol
 
 import numpy as np
 
@@ -18,7 +19,7 @@ from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import STEPS
 from chairwright.figures.anti_tip import contact_pitch_deg
-from chairwright.figures.corner import corner_best_arc_out_mm, corner_free_out_mm
+from chairwright.figures.corner import ROUNDS, corner_best_arc_out_mm, corner_free_out_mm
 from chairwright.figures.doors import door_corridor_mm
 from chairwright.figures.family import NUMBER, Family, Made, number
 from chairwright.figures.figure import PLACES, STEADY
@@ -38,7 +39,14 @@ NO_DEVICE_DEG = 90.0
 NEVER_MM = 99_999.0
 """What is needed where the chair is wider than the way in or the door: no corridor is enough."""
 
-Need = Callable[[Sequence[Corner], float], FloatArray]
+
+class Need(Protocol):
+    """Room needed by outlines: way in or door of a width, least found in some golden sections."""
+
+    def __call__(
+        self, corners: Sequence[Corner], width: float, /, rounds: int = ROUNDS
+    ) -> FloatArray:
+        """Width of the way out or of the corridor, shape (n,) [mm]."""
 
 
 def _by_outline(corners: Sequence[Corner], width: float, need: Need) -> FloatArray:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from concurrent.futures import Executor
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -249,6 +250,7 @@ def fit_person(
     to_order: ToOrder = "when-needed",
     most_corrections: int | None = MOST_CORRECTIONS,
     progress: Progress = lambda _: None,
+    apart: Executor | None = None,
 ) -> Fit:
     """Find the best set-up for a client who is read already, weighed or not.
 
@@ -258,6 +260,8 @@ def fit_person(
     line : Line
     front, objectives, to_order, most_corrections, progress
         As for `fit_client`.
+    apart : Executor or None
+        Where the front is traced while the best set-up is searched; None: one after the other.
 
     Returns
     -------
@@ -270,14 +274,20 @@ def fit_person(
     """
     client = person.client
     line = with_extras(line, client.extras, client.where)
-    searched = _search(person, line, to_order, progress)
     objectives = objectives or usual_objectives(person.occupant)
+    begun = None
+    if front and apart is not None:
+        begun = apart.submit(_front_of_all, person, line, objectives, to_order == "always")
+    searched = _search(person, line, to_order, progress)
     index, reasons, found = None, None, None
     if searched.best is not None:
         index = searched.best.index
         if front:
             progress(f"{searched.best.looked_at:,} looked at; tracing the trade-off front")
-            found = _front(person, searched, objectives)
+            if begun is None or searched.extent == "needed":
+                found = _front(person, searched, objectives)
+            else:
+                found = begun.result()
     else:
         reasons = _reasons(person, searched, most_corrections, progress)
         if reasons.corrections:
@@ -322,7 +332,7 @@ def with_alone(fit: Fit, index: Index | None) -> Fit:
 def best_alone(
     client: Client, line: Line, to_order: ToOrder, weighed: WeighedClient | None = None
 ) -> Index | None:
-    """The best set-up if no place asked for anything.
+    """The best set-up if no place asked for anything; what it takes and gives can be pickled.
 
     Parameters
     ----------
@@ -373,6 +383,14 @@ def _searched(person: Person, space: Space, extent: Extent, progress: Progress) 
     find = find_cheapest if extent == "needed" else find_best
     best = find(prepared, person.targets) if count else None
     return _Searched(prepared, count, best, extent)
+
+
+def _front_of_all(
+    person: Person, line: Line, objectives: tuple[Objective, ...], made_to_order: bool
+) -> Front:
+    """The front of all set-ups of a range, for a process that has nothing prepared."""
+    space = space_for(person.client, line, person.occupant, made_to_order=made_to_order)
+    return find_front(prepare(space), person.targets, objectives)
 
 
 def _front(person: Person, searched: _Searched, objectives: tuple[Objective, ...]) -> Front:

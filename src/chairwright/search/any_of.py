@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import numpy as np
-
 from chairwright.search.best import BestGoal
 from chairwright.search.criteria import Criteria
 from chairwright.search.engine import Search
@@ -33,6 +31,6 @@ def find_any(space: Space | Prepared, targets: Sequence[Target]) -> dict[str, in
     prepared = prepare(space).relevant(frozenset(rules.names)).under(musts)
     if prepared.space.is_empty:
         return None
-    goal = BestGoal(prepared, rules, enough=np.inf)
+    goal = BestGoal(prepared, rules, any_will_do=True)
     Search(prepared, goal).run()
     return goal.index

@@ -55,6 +55,7 @@ class Bands:
         -------
         dict of str to Band
         """
+        self._early.begin()
         found: dict[str, Band] = {}
         for figure in self._exact:
             if ORDER[figure.after] <= level and figure.name in self._outlines:

@@ -23,6 +23,8 @@ COST_DIGITS = 9
 """Costs that agree to this many digits are ties: the option that the line lists first wins,
 choices taken in the order of ``line.choices.CHOICES``."""
 
+FIRST_PIECE = 1500
+
 OTHER = "cost beyond the tables"
 
 CAUTION = 1e-11
@@ -57,11 +59,8 @@ class BestGoal:
     prepared : Prepared
     rules : Criteria
         A must among the preferences counts 1 when it is broken.
-    enough : float or None
-        A cost at which any set-up will do; then the search ends there and ties are not
-        settled. None to find the least cost and settle ties by the line's order.
-    hint : tuple of Target
-        Cut like musts where wheels meet frame; only for a search that may miss set-ups.
+    any_will_do : bool
+        End at the first set-up found, whatever it costs.
     """
 
     def __init__(
@@ -69,13 +68,13 @@ class BestGoal:
         prepared: Prepared,
         rules: Criteria,
         *,
-        enough: float | None = None,
-        hint: tuple[Target, ...] = (),
+        any_will_do: bool = False,
     ) -> None:
-        self._enough = enough
+        self.any_will_do = any_will_do
+        self.first_piece = FIRST_PIECE
         self._judge = Judge(prepared, rules)
         self.names = rules.names
-        self.hard = (*rules.musts, *hint)
+        self.hard = rules.musts
         self.asked = (*rules.musts, *rules.preferences)
         self.cost = np.inf
         self.index: dict[str, int] | None = None
@@ -138,17 +137,15 @@ class BestGoal:
         cost = rows[PRIORITY]
         fine = self._may_win(cost)
         tie = cost == self.cost
-        if self.index is None or self._enough is not None or not tie.any():
+        if self.index is None or self.any_will_do or not tie.any():
             return fine
         return np.asarray(fine & (~tie | _listed_before(rows, self.index)))
 
     def _may_win(self, cost: FloatArray) -> NDArray[np.bool_]:
-        """By cost alone: nothing once enough is reached, no ties when they are not settled."""
-        if self._enough is None:
-            return (cost <= self.cost) & np.isfinite(cost)
-        if self.index is not None and self.cost <= self._enough:
+        """By cost alone: nothing once there is one and any will do."""
+        if self.any_will_do and self.index is not None:
             return np.zeros(len(cost), dtype=bool)
-        return np.asarray(cost < self.cost)
+        return (cost <= self.cost) & np.isfinite(cost)
 
     def take(self, rows: Rows, bands: dict[str, Band]) -> None:
         """See ``Goal``."""

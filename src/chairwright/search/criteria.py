@@ -54,8 +54,7 @@ def cost(target: Target, band: Band) -> FloatArray:
     """
     steps = outside(target, band) / FIGURES[target.figure].scale
     if band.low is not band.high:
-        open_still = ~(band.low == band.high)
-        steps = np.where(open_still, np.minimum(steps, COST_OF_NO_VALUE), steps)
+        steps = np.minimum(steps, COST_OF_NO_VALUE)
     return target.weight * np.where(np.isnan(steps), COST_OF_NO_VALUE, steps)
 
 

@@ -24,6 +24,7 @@ from chairwright.search.early_heaviest import EarlyHeaviest
 from chairwright.search.early_stroke import EarlyStroke
 from chairwright.search.early_terms import EarlyTerm
 from chairwright.search.grid import EndsTable
+from chairwright.search.once import Once
 from chairwright.search.outline_ends import OutlineEnds, outline_ends
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
@@ -53,7 +54,8 @@ class Early:
         toes = [f"toe_{axis}_{side}" for side in self._resting for axis in "xz"]
         self._toes = _tabled(space, (*HIP, "foot_supports", "hanger"), toes)
         self._device = EarlyDevice(space, musts)
-        plates = EarlyPlates(space) if self._resting else None
+        self._once = Once()
+        plates = EarlyPlates(space, self._once) if self._resting else None
         self._tips: Callable[[Rows], Iterable[FloatArray]] = plates.tips if plates else plate_tips
         self.formulas: dict[str, Callable[[Rows], Band]] = {
             "cushion_to_floor_front_mm": self._cushion_height,
@@ -171,7 +173,17 @@ class Early:
     def _least_width(self, rows: Rows) -> FloatArray:
         return self._open_ends(rows, "width", "seat_width", "width_mm").low
 
+    def begin(self) -> None:
+        """Forget what was worked out for rows that may have more columns by now."""
+        self._once.forget()
+
     def _front_corners(self, rows: Rows) -> list[Corner]:
+        return self._once.of(rows, "front corners", self._front)
+
+    def _rear_corners(self, rows: Rows) -> list[Corner]:
+        return self._once.of(rows, "rear corners", self._rear)
+
+    def _front(self, rows: Rows) -> list[Corner]:
         """Front corners at their least."""
         outer = self._least_width(rows) / 2 - self._most_inset
         tyre = rows.option("caster", "width_mm") / 2
@@ -190,7 +202,7 @@ class Early:
             places.append(np.maximum(np.nan_to_num(along.low), 0.0))
         return places
 
-    def _rear_corners(self, rows: Rows) -> list[Corner]:
+    def _rear(self, rows: Rows) -> list[Corner]:
         """The rear tyre's back edge and the anti-tip wheel's, at their least."""
         half = self._least_width(rows) / 2
         hub = self._ends("arm_support", "hub_outset_mm")[0]

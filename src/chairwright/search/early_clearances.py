@@ -12,6 +12,7 @@ from chairwright.figures.band import Band, corner_band
 from chairwright.figures.space import caster_tyre_gap, foot_gap, plate_tips, stem_foot
 from chairwright.mass_points import FloatArray
 from chairwright.search.grid import EndsTable
+from chairwright.search.once import Once
 from chairwright.search.space import Space
 
 PLATE = ("side_frame", "seat_depth", "cushion", "hanger", "foot_plate", "leg_length")
@@ -25,9 +26,11 @@ class EarlyPlates:
     ----------
     space : Space
         With at least one foot that rests: then every set-up has a footplate.
+    once : Once
     """
 
-    def __init__(self, space: Space) -> None:
+    def __init__(self, space: Space, once: Once) -> None:
+        self._once = once
         self._table = EndsTable(space, PLATE)
         rows = self._table.grid.realised(space)
         tip = rows["plate_x"] + rows["sole_plate_length"]
@@ -68,6 +71,10 @@ class EarlyPlates:
         return Band(*self._table.ends(key, rows.index))
 
     def _floor(self, rows: Rows, axis: int, x_key: str, z_key: str) -> Band:
+        key = f"plate {axis} {x_key} {z_key}"
+        return self._once.of(rows, key, lambda _: self._on_floor(rows, axis, x_key, z_key))
+
+    def _on_floor(self, rows: Rows, axis: int, x_key: str, z_key: str) -> Band:
         x_mm, z_mm = self._band(rows, x_key), self._band(rows, z_key)
         return corner_band(lambda along, up: rows.to_floor(along, up)[axis], x_mm, z_mm)
 

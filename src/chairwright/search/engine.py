@@ -7,7 +7,7 @@ prove useless from the ends of its figures. Nothing is sampled: what is not drop
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Any, Protocol
 
 import numpy as np
@@ -23,7 +23,6 @@ from chairwright.search.prepared import Prepared
 from chairwright.search.space import obeyed
 from chairwright.targets.target import Target
 
-FIRST_PIECE = 1500
 LARGEST_GROWN = 200_000
 PRIORITY = "priority"
 RANK = "rank"
@@ -37,8 +36,12 @@ class Goal(Protocol):
     """What a search is after."""
 
     names: tuple[str, ...]
+    first_piece: int
+    """Unfinished set-ups of a block that are finished before any others are looked at."""
     hard: tuple[Target, ...]
     """Musts that may be cut at once; empty when broken musts are themselves of interest."""
+    any_will_do: bool
+    """Whether the first finished set-up ends the search."""
     asked: tuple[Target, ...]
     """Targets that are all the goal wants to know of their figures; other figures are wanted
     themselves."""
@@ -89,13 +92,9 @@ class Search:
     ----------
     prepared : Prepared
     goal : Goal
-    patience : int or None
-        Give up after evaluating about so many set-ups; None to prove the answer. Only for a
-        search whose failure proves nothing.
     """
 
-    def __init__(self, prepared: Prepared, goal: Goal, patience: int | None = None) -> None:
-        self._patience = patience
+    def __init__(self, prepared: Prepared, goal: Goal) -> None:
         self._prepared = prepared
         self._space = prepared.space
         self._goal = goal
@@ -106,18 +105,14 @@ class Search:
 
     def run(self) -> None:
         """Look at everything that can matter."""
-        blocks = [
-            kept
-            for rows in running_gears(self._space, self._goal.hard)
-            if len(kept := self._judged(rows, 0))
-        ]
-        blocks.sort(key=lambda rows: float(rows[PRIORITY].min()))
-        for rows in blocks:
+        begun = (self._judged(rows, 0) for rows in running_gears(self._space, self._goal.hard))
+        worth: Iterable[Rows] = (rows for rows in begun if len(rows))
+        if not self._goal.any_will_do:
+            worth = sorted(worth, key=lambda rows: float(rows[PRIORITY].min()))
+        for rows in worth:
             self._descend(0, rows)
-
-    @property
-    def _out_of_patience(self) -> bool:
-        return self._patience is not None and self.looked_at > self._patience
+            if self._goal.any_will_do and self._goal.found:
+                return
 
     def _judged(self, rows: Rows, level: int) -> Rows:
         self.looked_at += len(rows)
@@ -140,9 +135,9 @@ class Search:
         if level == len(STEPS) - 1:
             return
         order = np.lexsort((rows.columns[RANK], rows[PRIORITY]))
-        start, size = 0, FIRST_PIECE
+        start, size = 0, self._goal.first_piece
         largest = max(1, LARGEST_GROWN // self._branches(level + 1))
-        while start < len(rows) and not self._out_of_patience:
+        while start < len(rows):
             part = order[start : start + size]
             start, size = start + size, min(size * 8, largest)
             part = part[self._goal.still(rows)[part]]

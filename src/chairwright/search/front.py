@@ -66,6 +66,9 @@ class Front:
     looked_at: int
 
 
+FIRST_PIECE = 3000
+
+
 class FrontGoal:
     """Keeps what no front point found so far equals or beats."""
 
@@ -75,6 +78,8 @@ class FrontGoal:
         self._judge = Judge(prepared, Criteria(musts, ()))
         self._aims = tuple(aims)
         self.hard = musts
+        self.first_piece = FIRST_PIECE
+        self.any_will_do = False
         aimed = {aim.figure for aim in aims}
         self.asked = tuple(must for must in musts if must.figure not in aimed)
         self.names = tuple(dict.fromkeys([t.figure for t in musts] + [a.figure for a in aims]))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Hashable, Iterator, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,12 +25,17 @@ class LookAhead:
     space : Space
     name : str
         A figure whose ``depends`` is not empty.
+    known : dict
+        Values worked out before on grids of the same options, for the same line and occupant.
     """
 
-    def __init__(self, space: Space, name: str) -> None:
+    def __init__(self, space: Space, name: str, known: dict[Hashable, FloatArray]) -> None:
         self.grid = Grid(space, FIGURES[name].depends)
-        rows = self.grid.realised(space)
-        self.values = figures_of(rows, space.occupant, [name])[name]
+        key = (name, *(space.allowed[choice].tobytes() for choice in self.grid.choices))
+        if key not in known:
+            rows = self.grid.realised(space)
+            known[key] = figures_of(rows, space.occupant, [name])[name]
+        self.values = known[key]
         """The figure at the grid points."""
 
     @property

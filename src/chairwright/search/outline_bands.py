@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import STEPS
-from chairwright.figures.band import Band
+from chairwright.figures.band import Band, known
 from chairwright.figures.outline import corners_of
 from chairwright.figures.registry import FIGURES
 from chairwright.search.outline_ends import OutlineEnds
@@ -59,14 +59,15 @@ class OutlineBands:
         return self._settled(rows, band) if level == LAST else band
 
     def _settled(self, rows: Rows, band: Band) -> Band:
+        """The need where it is asked for; elsewhere its low end, which the targets judge alike."""
         hanging = np.nonzero(~self._told(band))[0]
         if not len(hanging):
-            return band
+            return known(band.low)
         formula = FIGURES[self._name].exact
         assert formula is not None  # noqa: S101  (every need of an outline is exact)
-        low, high = band.low.copy(), band.high.copy()
-        low[hanging] = high[hanging] = formula(rows.take(hanging), self._occupant)
-        return Band(low, high)
+        values = band.low.copy()
+        values[hanging] = formula(rows.take(hanging), self._occupant)
+        return known(values)
 
     def _told(self, band: Band) -> NDArray[np.bool_]:
         """Where the ends say all that the targets ask, shape (n,)."""

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from chairwright.figures.band import Band
 from chairwright.figures.families_room import NEVER_MM, OUTLINE_NEEDS
@@ -23,6 +24,9 @@ GRIDS_MM = (80.0, 20.0)
 
 GUARD_MM = 1.0
 """Kept off both ends: far more than the least over a radius or an angle is found short by."""
+
+ROUNDS = 14
+"""Golden sections: enough for a part of `GUARD_MM`."""
 
 MOST_KEPT = 200_000
 """Needs kept before all are forgotten and worked out anew."""
@@ -103,7 +107,7 @@ class OutlineEnds:
         needs = self._of(table[first], grid_mm)
         return np.asarray((needs + (GUARD_MM if outward else -GUARD_MM))[place])
 
-    def _of(self, table: np.ndarray, grid_mm: float) -> FloatArray:
+    def _of(self, table: NDArray[np.int16], grid_mm: float) -> FloatArray:
         """Needs of different rounded outlines, shape (n,) [mm], remembered."""
         names = [row.tobytes() + bytes([int(grid_mm)]) for row in table]
         new = [at for at, name in enumerate(names) if name not in self._known]
@@ -112,13 +116,25 @@ class OutlineEnds:
                 self._known.clear()
                 return self._of(table, grid_mm)
             x, y = np.split(table[new].T.astype(np.float64) * grid_mm, 2)
-            found = np.minimum(self._need(list(zip(x, y, strict=True)), self._width), NEVER_MM)
+            found = np.minimum(
+                self._need(list(zip(x, y, strict=True)), self._width, ROUNDS), NEVER_MM
+            )
             self._known.update(zip((names[at] for at in new), found.tolist(), strict=True))
         return np.array([self._known[name] for name in names])
 
 
-def straddles(low: FloatArray, high: FloatArray, bounds: Sequence[float]) -> np.ndarray:
-    """Whether some bound lies between the ends, shape (n,) of bool."""
+def straddles(low: FloatArray, high: FloatArray, bounds: Sequence[float]) -> NDArray[np.bool_]:
+    """Whether some bound lies between the ends.
+
+    Parameters
+    ----------
+    low, high : ndarray, shape (n,)
+    bounds : sequence of float
+
+    Returns
+    -------
+    ndarray of bool, shape (n,)
+    """
     between = np.zeros(len(low), dtype=bool)
     for bound in bounds:
         between |= (low <= bound) & (high > bound)

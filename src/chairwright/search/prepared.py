@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Hashable
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from chairwright.figures.registry import FIGURES
+from chairwright.mass_points import FloatArray
 from chairwright.search.early import Early
 from chairwright.search.look_ahead import LookAhead, OptionLookAhead
 from chairwright.search.narrowing import narrowed, of_device, of_must
@@ -21,6 +24,14 @@ OPTION_FAMILIES = ("device_spare_deg",)
 """Families of such figures that have a value whatever is chosen."""
 
 
+@dataclass(frozen=True)
+class Shared:
+    """What a space and the parts of it have in common: the line, the occupant, and these."""
+
+    outlines: dict[str, OutlineEnds | None] = field(default_factory=dict)
+    values: dict[Hashable, FloatArray] = field(default_factory=dict)
+
+
 class Prepared:
     """A space with its tables, each made when first asked for.
 
@@ -29,19 +40,19 @@ class Prepared:
     space : Space
     musts : tuple of Target
         Musts that every search of it holds.
-    outlines : dict of str to OutlineEnds or None
-        Shared with the space that this one is a part of.
+    shared : Shared or None
+        That of the space that this one is a part of.
     """
 
     def __init__(
         self,
         space: Space,
         musts: tuple[Target, ...] = (),
-        outlines: dict[str, OutlineEnds | None] | None = None,
+        shared: Shared | None = None,
     ) -> None:
         self.space = space
         self._musts = musts
-        self._outlines: dict[str, OutlineEnds | None] = {} if outlines is None else outlines
+        self._shared = shared or Shared()
         self._look_ahead: dict[str, LookAhead] = {}
         self._relevant: dict[frozenset[str], Prepared] = {}
 
@@ -57,16 +68,16 @@ class Prepared:
 
     def outline_ends(self, name: str) -> OutlineEnds | None:
         """Ends of what a corner or a door needs; None for any other figure."""
-        if name not in self._outlines:
-            self._outlines[name] = outline_ends(name)
-        return self._outlines[name]
+        if name not in self._shared.outlines:
+            self._shared.outlines[name] = outline_ends(name)
+        return self._shared.outlines[name]
 
     def look_ahead(self, name: str) -> LookAhead | None:
         """Table of a figure of few choices; None for any other figure."""
         if not FIGURES[name].depends:
             return None
         if name not in self._look_ahead:
-            self._look_ahead[name] = LookAhead(self.space, name)
+            self._look_ahead[name] = LookAhead(self.space, name, self._shared.values)
         return self._look_ahead[name]
 
     def option_look_ahead(self, name: str) -> OptionLookAhead | None:
@@ -78,7 +89,7 @@ class Prepared:
         """The smaller space for a question about some figures, prepared."""
         if figures not in self._relevant:
             self._relevant[figures] = Prepared(
-                relevant_space(self.space, figures), outlines=self._outlines
+                relevant_space(self.space, figures), shared=self._shared
             )
         return self._relevant[figures]
 
@@ -89,7 +100,7 @@ class Prepared:
         limits = [of_must(must, table) for must, table in pairs if table is not None]
         if any(must.figure in OPTION_FIGURES for must in musts):
             limits.append(of_device(self.space))
-        return Prepared(narrowed(self.space, limits), musts, self._outlines)
+        return Prepared(narrowed(self.space, limits), musts, self._shared)
 
 
 def prepare(space: Space | Prepared) -> Prepared:

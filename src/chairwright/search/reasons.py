@@ -10,9 +10,8 @@ import numpy as np
 
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.mass_points import FloatArray
-from chairwright.search.best import BestGoal, find_best
-from chairwright.search.criteria import Criteria
-from chairwright.search.engine import Search
+from chairwright.search.any_of import find_any
+from chairwright.search.best import find_best
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
@@ -133,75 +132,97 @@ def find_reasons(
 
     References
     ----------
-    Duality of corrections and conflicts (Reiter 1987, from memory): a group of musts that shares
-    a member with every smallest correction, and that no set-up meets, is a smallest conflict;
-    if some set-up meets it, that set-up shows a further correction.
+    Duality of corrections and conflicts (Reiter 1987, from memory): the smallest corrections are
+    the smallest groups that share a must with every smallest conflict. So one that shares a must
+    with every conflict found so far either is a correction, or what it leaves holds a further
+    conflict.
     """
     prepared = prepare(space)
     musts = tuple(target for target in targets if target.must)
-    everything = (1 << len(musts)) - 1
-    if _some_set_up(prepared, musts, everything) is not None:
+    asked = _Asked(prepared, musts)
+    if asked.can_hold(asked.everything) or not asked.can_hold(0):
         return Reasons((), ())
     corrections: list[int] = []
-    proven: set[int] = set()
-    while untried := [each for each in _groups(corrections) if each not in proven]:
+    conflicts: list[int] = []
+    while untried := [each for each in _groups(conflicts) if each not in corrections]:
         if len(corrections) == most:
             break
-        lost = _some_set_up(prepared, musts, held=untried[0])
-        if lost is None:
-            proven.add(untried[0])
-        else:
-            corrections.append(_fewer(prepared, musts, lost))
+        held = asked.everything & ~untried[0]
+        if asked.can_hold(held):
+            corrections.append(untried[0])
             progress(len(corrections))
-    ordered = smallest_sets(corrections)
-    groups = [_chosen(musts, mask) for mask in ordered]
+        else:
+            conflicts.append(asked.conflict_within(held))
+    groups = [_chosen(musts, mask) for mask in smallest_sets(corrections)]
     shown = tuple(_correction(prepared, targets, given) for given in groups)
-    conflicts = tuple(_chosen(musts, mask) for mask in smallest_sets(proven) if mask)
-    return Reasons(shown, conflicts, complete=not untried)
+    found = tuple(_chosen(musts, mask) for mask in smallest_sets(conflicts))
+    return Reasons(shown, found, complete=not untried)
 
 
-def _groups(corrections: Sequence[int]) -> list[int]:
-    """Groups of musts to try to hold: at first none at all."""
-    return hitting_sets(corrections) or [0]
+def _groups(conflicts: Sequence[int]) -> list[int]:
+    """Groups of musts to try to give up: at first none at all."""
+    return hitting_sets(conflicts) or [0]
 
 
-def _fewer(prepared: Prepared, musts: tuple[Target, ...], lost: int) -> int:
-    """A smallest correction within the musts that some set-up breaks: none of it can be held."""
-    everything = (1 << len(musts)) - 1
-    for bit in range(len(musts)):
-        if lost >> bit & 1:
-            with_it = _some_set_up(prepared, musts, everything & ~lost | 1 << bit)
-            lost = lost if with_it is None else with_it
-    return lost
+class _Asked:
+    """Asks which musts can be held together, each question once, and never one that follows.
 
-
-def _some_set_up(prepared: Prepared, musts: tuple[Target, ...], held: int) -> int | None:
-    """The musts that some set-up breaks which holds the given ones; None without such a set-up.
-
-    The set-up is sought among those that break few, but need not break the fewest.
+    Parameters
+    ----------
+    prepared : Prepared
+    musts : tuple of Target
     """
-    kept, rest = _chosen(musts, held), _chosen(musts, ~held)
-    small = prepared.relevant(frozenset(target.figure for target in kept)).under(kept)
-    if small.space.is_empty:
-        return None
-    index = _first(BestGoal(small, Criteria(kept, ()), enough=np.inf), small, None)
-    if index is None:
-        return None
-    whole = prepared.under(kept)
-    fewer = BestGoal(whole, Criteria(kept, rest), enough=np.inf, hint=rest)
-    index = _first(fewer, whole, PATIENCE) or index
-    found = _figures(prepared, index, [target.figure for target in musts])
-    lost = (broken(target, found[target.figure])[0] for target in musts)
-    return sum(1 << bit for bit, each in enumerate(lost) if each)
 
+    def __init__(self, prepared: Prepared, musts: tuple[Target, ...]) -> None:
+        self._prepared = prepared
+        self._musts = musts
+        self.everything = (1 << len(musts)) - 1
+        self._held: list[int] = []
+        self._never: list[int] = []
 
-PATIENCE = 30_000
-"""Set-ups looked at for one that breaks few musts, when one that breaks more is at hand."""
+    def can_hold(self, mask: int) -> bool:
+        """Whether some set-up holds these musts.
 
+        Parameters
+        ----------
+        mask : int
+            A bit for each must.
+        """
+        if any(mask & held == mask for held in self._held):
+            return True
+        if any(mask & never == never for never in self._never):
+            return False
+        index = find_any(self._prepared, _chosen(self._musts, mask))
+        if index is None:
+            self._never.append(mask)
+        else:
+            self._held.append(self._held_by(index))
+        return index is not None
 
-def _first(goal: BestGoal, prepared: Prepared, patience: int | None) -> dict[str, int] | None:
-    Search(prepared, goal, patience).run()
-    return goal.index
+    def _held_by(self, index: dict[str, int]) -> int:
+        found = _figures(self._prepared, index, [target.figure for target in self._musts])
+        lost = (broken(target, found[target.figure])[0] for target in self._musts)
+        return sum(1 << bit for bit, each in enumerate(lost) if not each)
+
+    def conflict_within(self, mask: int) -> int:
+        """A smallest group of musts, among some that cannot be held, that cannot be held.
+
+        References
+        ----------
+        Junker 2004 (QuickXplain), from memory: halves are left out as a whole.
+        """
+        return self._explained(0, 0, mask)
+
+    def _explained(self, kept: int, added: int, open_still: int) -> int:
+        """What of ``open_still`` is needed beside ``kept``; ``added`` was kept just now."""
+        if added and not self.can_hold(kept):
+            return 0
+        if open_still.bit_count() == 1:
+            return open_still
+        bits = [1 << bit for bit in range(open_still.bit_length()) if open_still >> bit & 1]
+        first, second = sum(bits[: len(bits) // 2]), sum(bits[len(bits) // 2 :])
+        of_second = self._explained(kept | first, first, second)
+        return of_second | self._explained(kept | of_second, of_second, first)
 
 
 def _figures(

@@ -105,7 +105,7 @@ def test_reasons_may_stop_at_a_number_of_corrections() -> None:
     narrow, wide = must("seat_width_mm", None, 400), must("overall_width_mm", 780, None)
     found = find_reasons(space(), [narrow, wide], most=1)
     assert len(found.corrections) == 1
-    assert (found.conflicts, found.complete) == ((), False)
+    assert (found.conflicts, found.complete) == (((narrow, wide),), False)
 
 
 def test_no_reasons_when_the_musts_hold() -> None:
