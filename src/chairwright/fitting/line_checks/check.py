@@ -22,15 +22,17 @@ from chairwright.fitting.line_checks.standing import standing_findings
 from chairwright.fitting.line_checks.strikes import strike_findings
 from chairwright.fitting.line_checks.values import value_findings
 from chairwright.line.model import Line
-from chairwright.reading import read_yaml
+from chairwright.reading import FileText, read_yaml
 
 
-def check_line(line: Line) -> tuple[Finding, ...]:
+def check_line(line: Line, text: FileText | None = None) -> tuple[Finding, ...]:
     """Everything that is wrong with a line that can be read, or that its writer should look at.
 
     Parameters
     ----------
     line : Line
+    text : FileText or None
+        What the line was read from, when that is no file.
 
     Returns
     -------
@@ -42,11 +44,11 @@ def check_line(line: Line) -> tuple[Finding, ...]:
     InputError
         When the file can no longer be read.
     """
-    return tuple(sorted(_all(line), key=lambda finding: finding.line_number))
+    return tuple(sorted(_all(line, text), key=lambda finding: finding.line_number))
 
 
-def _all(line: Line) -> Iterator[Finding]:
-    source = read_yaml(line.path)
+def _all(line: Line, text: FileText | None) -> Iterator[Finding]:
+    source = read_yaml(text or line.path)
     yield from value_findings(source)
     yield from order_findings(source)
     yield from code_findings(line)
