@@ -92,7 +92,12 @@ def _views(patterns: list[Any], before: str = "") -> Iterator[tuple[str, Pattern
             yield f"{before}{each.name}", each
 
 
-VIEWS = dict(_views(get_resolver().url_patterns))
+VIEWS = {
+    name: view
+    for name, view in _views(get_resolver().url_patterns)
+    if not hasattr(view.callback, "operations")
+}
+"""Every address but those of the API, which tests/desk/api checks operation by operation."""
 PAGES: dict[str, Page] = {
     name: page
     for name, view in VIEWS.items()
