@@ -7,7 +7,7 @@ from pathlib import Path
 
 from chairwright.files.chair_measures import CHAIR_MEASURES
 from chairwright.files.fields import Fields, open_file
-from chairwright.reading import read_yaml
+from chairwright.reading import FileText, read_yaml
 from chairwright.units import Quantity
 
 FORMAT = "chairwright measured chair 1"
@@ -78,12 +78,12 @@ class MeasuredFile:
         return {name: reading.tolerance for name, reading in self.readings.items()}
 
 
-def read_measured(path: Path | str) -> MeasuredFile:
+def read_measured(path: Path | str | FileText) -> MeasuredFile:
     """Read one measured chair.
 
     Parameters
     ----------
-    path : Path or str
+    path : Path or str or FileText
 
     Returns
     -------
@@ -95,8 +95,8 @@ def read_measured(path: Path | str) -> MeasuredFile:
     InputError
         With every problem of the file, by line.
     """
-    path = Path(path)
-    fields = open_file(read_yaml(path, LIMIT_BYTES), FORMAT, REFERENCE)
+    source = read_yaml(path, LIMIT_BYTES)
+    fields, path = open_file(source, FORMAT, REFERENCE), source.path
     fields.check_keys("format", "client", "name", "note", "foot_supports", "measures")
     client = fields.text("client", example="../clients/wr-014.yaml", longest=LONGEST_PATH) or ""
     feet = fields.choice("foot_supports", FOOT_SUPPORTS)

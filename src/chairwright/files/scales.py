@@ -7,7 +7,7 @@ from pathlib import Path
 
 from chairwright.files.fields import Fields, open_file
 from chairwright.files.scale_checks import check_session
-from chairwright.reading import read_yaml
+from chairwright.reading import FileText, read_yaml
 from chairwright.scales.model import AXLES, LOADS, PADS, SeatPlace, Session, Weighing
 from chairwright.units import Dimension
 
@@ -70,12 +70,12 @@ class ScalesFile:
     where: dict[str, str] = field(default_factory=dict)
 
 
-def read_scales(path: Path | str) -> ScalesFile:
+def read_scales(path: Path | str | FileText) -> ScalesFile:
     """Read one scales file and check that its readings can belong to one chair.
 
     Parameters
     ----------
-    path : Path or str
+    path : Path or str or FileText
 
     Returns
     -------
@@ -86,8 +86,8 @@ def read_scales(path: Path | str) -> ScalesFile:
     InputError
         With every problem of the file, by line.
     """
-    path = Path(path)
-    fields = open_file(read_yaml(path, LIMIT_BYTES), FORMAT, REFERENCE)
+    source = read_yaml(path, LIMIT_BYTES)
+    fields, path = open_file(source, FORMAT, REFERENCE), source.path
     fields.check_keys(*KEYS)
     client = fields.text("client", example="WR-014", longest=40) or ""
     method = fields.choice("method", METHODS) or "two pads"
