@@ -9,6 +9,7 @@ from typing import Literal
 
 from chairwright.chair.occupant import Occupant, seat
 from chairwright.errors import InputError, Problem
+from chairwright.fitting.alone import Alone, judged_alone
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
 from chairwright.fitting.settled import space_for
@@ -100,7 +101,7 @@ class Fit:
     extent : {"standard", "needed", "always"}
         Whether sizes made to order were not looked at, were when the standard range had no
         set-up that holds every must, or were from the start.
-    without_places : Described or None
+    without_places : Alone or None
         The best set-up if no place asked for anything, judged by the places as well; see
         `with_alone`.
     sure : Sureness or None
@@ -117,7 +118,7 @@ class Fit:
     front: Front | None
     objectives: tuple[Objective, ...]
     extent: Extent = "standard"
-    without_places: Described | None = None
+    without_places: Alone | None = None
     sure: Sureness | None = None
 
 
@@ -323,9 +324,7 @@ def with_alone(fit: Fit, index: Index | None) -> Fit:
     """
     if index is None:
         return fit
-    alone = describe(
-        fit.line, fit.person.occupant, index, fit.person.targets, fit.person.surroundings
-    )
+    alone = judged_alone(fit.line, fit.person.occupant, index, fit.person.targets)
     return replace(fit, without_places=alone)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from chairwright.fitting.alone import Alone
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Fit
 
@@ -51,7 +52,7 @@ def place_effect(fit: Fit) -> PlaceEffect | None:
     )
 
 
-def _nearer(alone: Described, chosen: Described) -> list[Judged]:
+def _nearer(alone: Alone, chosen: Described) -> list[Judged]:
     """Wishes of places that the set-up without them misses by more."""
     pairs = zip(alone.judged, chosen.judged, strict=True)
     return [
