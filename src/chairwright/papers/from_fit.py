@@ -48,7 +48,7 @@ from chairwright.person.measures import CATALOGUE
 UNASKED = ("tip_rear_anti_tip_deg", "seat_to_floor_rear_mm")
 """Figures that stand on the sheet although nothing is asked of them."""
 
-ROOM_MM = {"a4": 118.0, "us-letter": 109.0}
+ROOM_MM = {"a4": 118.0, "us-letter": 106.0}
 """Room for the drawings on the first page [mm]."""
 
 STATUS_MM = 16.0
