@@ -1,0 +1,1 @@
+"""Measures on the desk."""
