@@ -66,7 +66,8 @@ def run(args: argparse.Namespace) -> int:
     """Fit every client of a folder."""
     paths, line = client_paths(args.clients), load_line(args.line)
     from chairwright.cli.aside import processes_aside
-    from chairwright.cli.output import file_name, write_files
+    from chairwright.cli.file_names import file_name
+    from chairwright.cli.output import write_files
     from chairwright.fitting.fit import best_alone, fit_client, with_alone
 
     rows, effects = [], []

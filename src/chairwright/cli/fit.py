@@ -106,7 +106,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) -> int:
     from chairwright.cli.aside import processes_aside
-    from chairwright.cli.output import file_name
+    from chairwright.cli.file_names import file_name
     from chairwright.fitting.fit import best_alone, fit_person, read_person, with_alone
     from chairwright.fitting.trade import read_objectives
 
@@ -161,7 +161,7 @@ def _run_why(args: argparse.Namespace, client: Client, named: str | None) -> int
 
 
 def _run_several(args: argparse.Namespace, client: Client, lines: dict[str, Line]) -> int:
-    from chairwright.cli.output import file_name
+    from chairwright.cli.file_names import file_name
     from chairwright.fitting.lines import fit_lines
 
     files = {name: file_name(client.reference, line.name) for name, line in lines.items()}
@@ -224,7 +224,7 @@ def _refuse_together(args: argparse.Namespace, lines: int) -> None:
 
 def _check_free(args: argparse.Namespace, files: dict[str, str]) -> None:
     if args.out is not None and not args.replace:
-        from chairwright.cli.output import check_free
+        from chairwright.cli.file_names import check_free
 
         check_free(args.out, files.values())
 

@@ -144,7 +144,7 @@ def _paths(args: argparse.Namespace, client: Client) -> dict[str, Path]:
     """The files to be written, by kind; refused when one is in the way."""
     if args.out is None:
         return {}
-    from chairwright.cli.output import file_name
+    from chairwright.cli.file_names import file_name
 
     stem = f"{file_name(client.reference)}-life"
     paths = {"sheet": args.out / f"{stem}-sheet.pdf"}

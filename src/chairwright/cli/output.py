@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
 from pathlib import Path
 
+from chairwright.cli.file_names import ENDINGS, NEAREST
 from chairwright.cli.report_json import figures_data
 from chairwright.drawing.plan_view import plan_view
 from chairwright.drawing.polar import polar_chart
 from chairwright.drawing.side_view import side_view
-from chairwright.errors import InputError, Problem
 from chairwright.files.setup import write_setup
 from chairwright.files.writing import write_file
 from chairwright.fitting.described import Described
@@ -21,54 +20,7 @@ from chairwright.papers.sheet import setup_sheet_pdf
 from chairwright.papers.typeset import Paper
 from chairwright.papers.words import Units
 
-ENDINGS = ("setup.yaml", "sheet.pdf", "side.svg", "plan.svg", "polar.svg", "figures.json")
-NEAREST = "-nearest"
 PAPERS: dict[str, Paper] = {"a4": "a4", "letter": "us-letter"}
-
-
-def file_name(reference: str, line: str = "") -> str:
-    """How the files of a client start: the reference, and the line's name when there are several.
-
-    Parameters
-    ----------
-    reference, line : str
-
-    Examples
-    --------
-    >>> file_name("WR-014"), file_name("WR-014", "light-rigid")
-    ('wr-014', 'wr-014-light-rigid')
-    """
-    return "-".join(part.lower() for part in (reference, line) if part)
-
-
-def check_free(folder: Path, names: Iterable[str]) -> None:
-    """Refuse to start when a file of this client stands in the folder already.
-
-    Parameters
-    ----------
-    folder : Path
-    names : iterable of str
-        How the files start, from `file_name`.
-
-    Raises
-    ------
-    InputError
-        With every file that is in the way.
-    """
-    paths = [
-        folder / f"{name}{kind}-{end}"
-        for name in names
-        for kind in ("", NEAREST)
-        for end in ENDINGS
-    ]
-    problems = [
-        Problem(str(path), "the file must not exist yet", "a file", "Say --replace, or use "
-                "another folder.")
-        for path in paths
-        if path.exists()
-    ]  # fmt: skip
-    if problems:
-        raise InputError(*problems)
 
 
 def write_files(
@@ -95,7 +47,7 @@ def write_files(
     paper : {"a4", "letter"}
     units : {"mm", "in"}
     name : str
-        How the files start, from `file_name`.
+        How the files start, from `file_names.file_name`.
     overwrite : bool
 
     Returns

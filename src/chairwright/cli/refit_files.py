@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from chairwright.cli.output import file_name
+from chairwright.cli.file_names import file_name
 from chairwright.errors import InputError, Problem
 from chairwright.files.setup import write_setup
 from chairwright.files.writing import write_file
