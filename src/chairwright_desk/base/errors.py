@@ -111,7 +111,7 @@ def page_of(
     """
     if request.path.startswith("/api/"):
         told = {"error": trouble.title, "what": trouble.what, "remedy": trouble.remedy}
-        return JsonResponse(told, status=trouble.status)
+        return JsonResponse({**told, "problems": []}, status=trouble.status)
     context = {"trouble": trouble, "held": list(held), "again": request.path}
     return render(request, "base/trouble.html", context, status=trouble.status)
 
