@@ -75,7 +75,7 @@ def _unmet(each: Unmet) -> Data:
         "source": target.source,
         "accepted": None
         if accepted is None
-        else {"by": accepted.by, "reason": accepted.reason, "revision": accepted.revision},
+        else {"by": accepted.by, "reason": accepted.reason_told, "revision": accepted.revision},
     }
 
 

@@ -10,7 +10,7 @@ from chairwright.files.fields import Fields, open_file
 from chairwright.files.order_fields import MOST_MONEY, date, decimal, whole
 from chairwright.order.price_list import LeadTerms, PriceList, Rate, Surcharge
 from chairwright.order.price_money import HUNDRED, USUAL_DIGITS
-from chairwright.reading import read_yaml
+from chairwright.reading import FileText, read_yaml
 from chairwright.validation import shown, suggest
 
 FORMAT = "chairwright price list 1"
@@ -26,12 +26,12 @@ _CURRENCY = re.compile(r"[A-Z]{3}")
 _LONGEST_ITEM = 60
 
 
-def read_price_list(path: Path | str) -> PriceList:
+def read_price_list(path: Path | str | FileText) -> PriceList:
     """Read one price list.
 
     Parameters
     ----------
-    path : Path or str
+    path : Path or str or FileText
 
     Returns
     -------
@@ -65,7 +65,7 @@ def read_price_list(path: Path | str) -> PriceList:
         taxes=taxes,
         surcharges=_surcharges(fields, digits, taxes, where),
         lead=_lead(fields, where),
-        path=str(path),
+        path=path.name if isinstance(path, FileText) else str(path),
         where=where,
     )
     if found.valid_until and found.valid_until < found.dated:

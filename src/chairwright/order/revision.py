@@ -15,7 +15,9 @@ from chairwright.order.lead import LeadTime
 from chairwright.order.price import Quote
 from chairwright.order.price_money import money_words, rounded
 
-Topic = Literal["line", "choice", "extras", "price list", "total", "delivery", "accepted"]
+Topic = Literal[
+    "client", "line", "choice", "extras", "price list", "total", "delivery", "accepted"
+]
 NOTHING = "nothing"
 
 
@@ -25,7 +27,7 @@ class Change:
 
     Parameters
     ----------
-    topic : {"line", "choice", "extras", "price list", "total", "delivery", "accepted"}
+    topic : {"client", "line", "choice", "extras", "price list", "total", "delivery", "accepted"}
     label : str
     before, after : str
         In words.
