@@ -1,0 +1,1 @@
+"""Orders of set-ups: from draft to the review of the delivered chair, with their papers."""

@@ -1,0 +1,1 @@
+"""Orders from draft to review."""
