@@ -105,7 +105,7 @@ def _surroundings(path: Path) -> Surroundings | None:
 def _effect(fit: Fit) -> list[str]:
     """Say in a line what the places of a client changed; nothing when they changed nothing."""
     from chairwright.fitting.place_effect import place_effect
-    from chairwright.papers.place_rows import effect_words
+    from chairwright.papers.effect_words import effect_words
     from chairwright.papers.words import wrapped
 
     effect = place_effect(fit)

@@ -11,7 +11,7 @@ from chairwright.fitting.ledger import Row, asked_for, ledger
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line
 from chairwright.order.chosen import SetUp
-from chairwright.papers.from_fit import choices_of, extras_of
+from chairwright.papers.choice_rows import choices_of, extras_of
 from chairwright.papers.order import in_order
 from chairwright.papers.payload import Choice
 from chairwright.papers.words import (

@@ -11,14 +11,13 @@ from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
 from chairwright.fitting.place_effect import PlaceEffect
 from chairwright.fitting.unsure import unsure_musts
-from chairwright.line.model import Line, Option
-from chairwright.order.chosen import SetUp
+from chairwright.line.model import Line
 from chairwright.papers.cautions import figure_group
+from chairwright.papers.choice_rows import choices_of, extras_of
 from chairwright.papers.drawings import sheet_drawings
+from chairwright.papers.effect_words import effect_words
 from chairwright.papers.order import fitted_in_order
 from chairwright.papers.payload import (
-    Choice,
-    ChoiceGroup,
     FigureGroup,
     FigureRow,
     MeasureRow,
@@ -27,7 +26,7 @@ from chairwright.papers.payload import (
     SheetPayload,
     Source,
 )
-from chairwright.papers.place_rows import effect_words, place_drawings, place_rows
+from chairwright.papers.place_rows import place_drawings, place_rows
 from chairwright.papers.typeset import Paper
 from chairwright.papers.words import (
     SourceNumbers,
@@ -110,32 +109,6 @@ def sheet_of(
         status=NOT_MET if setup.broken else "",
         units=units,
     )
-
-
-def choices_of(setup: SetUp) -> dict[str, Choice]:
-    """Every choice with its code and what to set."""
-    return {
-        name: Choice(
-            setup.line.choices[name].label, option.code, option.name, _note(option, setup.line)
-        )
-        for name, option in setup.options.items()
-    }
-
-
-def _note(option: Option, line: Line) -> str:
-    """What an option beyond the standard range costs and how long it takes; empty for others."""
-    if option.kind == "standard":
-        return ""
-    days = option.numbers["extra_days"]
-    terms = [f"+ {measured_words(FIGURES['price'], option.numbers['price'], line)}"]
-    terms += [f"{days:g} days longer"] if days else []
-    return ", ".join(terms)
-
-
-def extras_of(setup: SetUp) -> tuple[ChoiceGroup, ...]:
-    """The extras that are fitted, as a last group; none when there are none."""
-    rows = tuple(Choice("Extra", extra.code, extra.name) for extra in setup.extras)
-    return (ChoiceGroup("Extras", rows),) if rows else ()
 
 
 def _groups(

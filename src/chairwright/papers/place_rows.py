@@ -10,9 +10,7 @@ from chairwright.drawing.svg import to_svg
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.fit import Person
-from chairwright.fitting.place_effect import PlaceEffect
 from chairwright.fitting.place_verdicts import PlaceVerdict, place_verdicts
-from chairwright.line.choices import CHOICES
 from chairwright.papers.payload import Drawing, PlaceRow
 from chairwright.papers.words import measured_words, range_words
 from chairwright.places.model import Place, Surroundings
@@ -93,25 +91,3 @@ def place_drawings(setup: Described, surroundings: Surroundings | None) -> tuple
         for kind, sheet in sheets.items()
         if sheet is not None
     )
-
-
-def effect_words(effect: PlaceEffect) -> tuple[str, ...]:
-    """What the places changed, in sentences.
-
-    Parameters
-    ----------
-    effect : PlaceEffect
-
-    Returns
-    -------
-    tuple of str
-    """
-    if not effect.changed:
-        return ("Without the places the best set-up would be the same.",)
-    changed = ", ".join(
-        f"{CHOICES[name].label.lower()} {before} to {after}"
-        for name, (before, after) in effect.changed.items()
-    )
-    names = dict.fromkeys(item.target.place for item in effect.decided or effect.drew)
-    decided = f" Decided by: {', '.join(names)}." if names else ""
-    return (f"Because of the places, against the best set-up without them: {changed}.{decided}",)

@@ -10,7 +10,7 @@ from chairwright.figures.registry import FIGURES
 from chairwright.order.life import Serving, Way
 from chairwright.order.life_plan import LifePlan
 from chairwright.order.states import MONTHS
-from chairwright.papers.from_fit import choices_of, extras_of
+from chairwright.papers.choice_rows import choices_of, extras_of
 from chairwright.papers.life_words import (
     COST,
     NEW_PARTS,
