@@ -12,7 +12,6 @@ from chairwright.chair.rows import Rows
 from chairwright.figures.balance import edge_angle, support_edges
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.mass import mass_box
-from chairwright.figures.spread import spreads_of
 from chairwright.mass_points import MassPoints
 from chairwright.person.posture import centre_of_mass
 from chairwright.scales.carried import (
@@ -27,6 +26,7 @@ from chairwright.scales.formulas import raised, raised_share
 from chairwright.scales.from_setup import estimate, with_setup
 from chairwright.scales.model import SeatPlace, Session, Weighing, readings
 from chairwright.scales.propagate import Measured, drawn, measured, propagated
+from chairwright.tolerance.of_setup import tolerance_of
 from tests.oracles.draws import random_setups
 from tests.oracles.lines import everyday
 from tests.oracles.people import client, seated
@@ -222,7 +222,14 @@ def test_an_occupant_as_weighed_is_the_shift_carried_over(seed: int) -> None:
     fresh, _ = realise(everyday(), who, other.index)
     for name, value in figures_of(fresh, who, expected.figures).items():
         assert float(value[0]) == pytest.approx(expected.figures[name], abs=1e-9, nan_ok=True), name
-    spreads = spreads_of(fresh, who, expected.half_widths)
-    for name, half in spreads.items():
+    index = {name: int(at[0]) for name, at in other.index.items()}
+    names = tuple(expected.half_widths)
+    found_there = tolerance_of(everyday(), who, index, names)
+    by_scales = [each.key.startswith("scales.") for each in found_there.inputs]
+    assert sum(by_scales) == 4
+    for name in names:
+        spread = found_there.figures[name]
+        # What the scales leave, without tape and build: two standard uncertainties, first order.
+        half = np.sqrt(np.sum((spread.up - spread.down)[by_scales] ** 2))
         assert half == pytest.approx(expected.half_widths[name], rel=1e-6), name
-    assert {"com_x_mm", "com_z_mm", "tip_rear_locked_deg", "tip_left_deg"} <= set(spreads)
+    assert {"com_x_mm", "com_z_mm", "tip_rear_locked_deg", "tip_left_deg"} <= set(names)
