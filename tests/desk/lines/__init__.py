@@ -1,0 +1,1 @@
+"""Lines: files, messages, versions, charts."""
