@@ -262,7 +262,8 @@ def fit_person(
     front, objectives, to_order, most_corrections, progress
         As for `fit_client`.
     apart : Executor or None
-        Where the front is traced while the best set-up is searched; None: one after the other.
+        Where the front is traced while the best set-up is searched, and the amounts of
+        corrections are worked out; None: one after the other.
 
     Returns
     -------
@@ -290,7 +291,7 @@ def fit_person(
             else:
                 found = begun.result()
     else:
-        reasons = _reasons(person, searched, most_corrections, progress)
+        reasons = _reasons(person, searched, most_corrections, progress, apart)
         if reasons.corrections:
             index = reasons.corrections[0].index
     return Fit(
@@ -401,7 +402,13 @@ def _front(person: Person, searched: _Searched, objectives: tuple[Objective, ...
     return find_front(searched.prepared, targets, objectives)
 
 
-def _reasons(person: Person, searched: _Searched, most: int | None, progress: Progress) -> Reasons:
+def _reasons(
+    person: Person,
+    searched: _Searched,
+    most: int | None,
+    progress: Progress,
+    apart: Executor | None,
+) -> Reasons:
     progress("no set-up meets every must; looking for the reasons")
     if not searched.count:
         return Reasons((), ())
@@ -410,7 +417,8 @@ def _reasons(person: Person, searched: _Searched, most: int | None, progress: Pr
         person.targets,
         most,
         lambda found: progress(f"reasons: {found} so far"),
+        apart,
     )
     if searched.extent == "standard":
         return reasons
-    return cheapest_reasons(searched.prepared, person.targets, reasons)
+    return cheapest_reasons(searched.prepared, person.targets, reasons, apart)

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from concurrent.futures import Executor
 from dataclasses import replace
+from itertools import repeat
 from typing import Literal
 
 import numpy as np
 
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.search.best import Best, find_best
-from chairwright.search.prepared import Prepared
+from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.reasons import Correction, Give, Reasons
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
@@ -71,7 +73,12 @@ def surcharge_of(space: Space, index: dict[str, int]) -> float:
     return float(figures_of(rows, space.occupant, [SURCHARGE])[SURCHARGE][0])
 
 
-def cheapest_reasons(prepared: Prepared, targets: Sequence[Target], reasons: Reasons) -> Reasons:
+def cheapest_reasons(
+    prepared: Prepared,
+    targets: Sequence[Target],
+    reasons: Reasons,
+    apart: Executor | None = None,
+) -> Reasons:
     """The same corrections, each shown by a set-up with the least surcharge for its amounts.
 
     Parameters
@@ -81,16 +88,25 @@ def cheapest_reasons(prepared: Prepared, targets: Sequence[Target], reasons: Rea
     targets : sequence of Target
     reasons : Reasons
         Of that space.
+    apart : Executor or None
+        Where the set-ups are sought side by side.
 
     Returns
     -------
     Reasons
     """
-    shown = tuple(_cheapest(prepared, targets, each) for each in reasons.corrections)
+    if apart is None:
+        shown = tuple(_cheapest(prepared, targets, each) for each in reasons.corrections)
+    else:
+        same = repeat(prepared.space), repeat(tuple(targets))
+        shown = tuple(apart.map(_cheapest, *same, reasons.corrections))
     return replace(reasons, corrections=shown)
 
 
-def _cheapest(prepared: Prepared, targets: Sequence[Target], correction: Correction) -> Correction:
+def _cheapest(
+    space: Space | Prepared, targets: Sequence[Target], correction: Correction
+) -> Correction:
+    prepared = prepare(space)
     if any(give.value != give.value for give in correction.gives):
         return correction
     if surcharge_of(prepared.space, correction.index) == 0.0:

@@ -25,6 +25,9 @@ choices taken in the order of ``line.choices.CHOICES``."""
 
 FIRST_PIECE = 1500
 
+ANY_PIECE = 200
+"""A first piece where the first finished set-up ends the search."""
+
 OTHER = "cost beyond the tables"
 
 CAUTION = 1e-11
@@ -71,7 +74,7 @@ class BestGoal:
         any_will_do: bool = False,
     ) -> None:
         self.any_will_do = any_will_do
-        self.first_piece = FIRST_PIECE
+        self.first_piece = ANY_PIECE if any_will_do else FIRST_PIECE
         self._judge = Judge(prepared, rules)
         self.names = rules.names
         self.hard = rules.musts

@@ -105,13 +105,15 @@ class Search:
 
     def run(self) -> None:
         """Look at everything that can matter."""
-        begun = (self._judged(rows, 0) for rows in running_gears(self._space, self._goal.hard))
+        any_will_do = self._goal.any_will_do
+        gears = running_gears(self._space, self._goal.hard, few=any_will_do)
+        begun = (self._judged(rows, 0) for rows in gears)
         worth: Iterable[Rows] = (rows for rows in begun if len(rows))
-        if not self._goal.any_will_do:
+        if not any_will_do:
             worth = sorted(worth, key=lambda rows: float(rows[PRIORITY].min()))
         for rows in worth:
             self._descend(0, rows)
-            if self._goal.any_will_do and self._goal.found:
+            if any_will_do and self._goal.found:
                 return
 
     def _judged(self, rows: Rows, level: int) -> Rows:

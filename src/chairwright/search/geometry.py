@@ -20,7 +20,7 @@ ANGLES = ("seat_angle_deg", "caster_stem_angle_deg")
 BLOCK = 400_000
 
 
-def running_gears(space: Space, musts: tuple[Target, ...]) -> Iterator[Rows]:
+def running_gears(space: Space, musts: tuple[Target, ...], *, few: bool = False) -> Iterator[Rows]:
     """Rows of the first step that the rules allow and that stand on their wheels.
 
     Parameters
@@ -28,6 +28,8 @@ def running_gears(space: Space, musts: tuple[Target, ...]) -> Iterator[Rows]:
     space : Space
     musts : tuple of Target
         Those on the seat angle and the stem angle are applied at once; the rest are ignored.
+    few : bool
+        In smaller blocks, for who may stop early.
 
     Yields
     ------
@@ -40,7 +42,7 @@ def running_gears(space: Space, musts: tuple[Target, ...]) -> Iterator[Rows]:
     rear = _grid(space, REAR)
     front_x, front_z, front_radius, front_stem = _front_places(space, front)
     heights, axle_x, axle_z = _rear_places(space, rear)
-    size = max(1, BLOCK // max(1, len(front_x)))
+    size = max(1, (BLOCK // 4 if few else BLOCK) // max(1, len(front_x)))
     for start in range(0, len(heights), size):
         part = slice(start, start + size)
         pitch = _pitches(

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
+from concurrent.futures import Executor
 from dataclasses import dataclass, replace
+from itertools import repeat
 
 import numpy as np
 
@@ -112,6 +114,7 @@ def find_reasons(
     targets: Sequence[Target],
     most: int | None = None,
     progress: Callable[[int], None] = lambda _: None,
+    apart: Executor | None = None,
 ) -> Reasons:
     """Why a space holds no set-up that meets every must.
 
@@ -124,6 +127,8 @@ def find_reasons(
         Stop after this many corrections; None for all.
     progress : callable
         Told the number of corrections found so far.
+    apart : Executor or None
+        Where the amounts of the corrections are worked out side by side.
 
     Returns
     -------
@@ -154,7 +159,11 @@ def find_reasons(
         else:
             conflicts.append(asked.conflict_within(held))
     groups = [_chosen(musts, mask) for mask in smallest_sets(corrections)]
-    shown = tuple(_correction(prepared, targets, given) for given in groups)
+    if apart is None:
+        shown = tuple(_correction(prepared, targets, given) for given in groups)
+    else:
+        same = repeat(prepared.space), repeat(tuple(targets))
+        shown = tuple(apart.map(_correction, *same, groups))
     found = tuple(_chosen(musts, mask) for mask in smallest_sets(conflicts))
     return Reasons(shown, found, complete=not untried)
 
@@ -238,12 +247,13 @@ def _chosen(musts: tuple[Target, ...], mask: int) -> tuple[Target, ...]:
 
 
 def _correction(
-    prepared: Prepared, targets: Sequence[Target], given: tuple[Target, ...]
+    space: Space | Prepared, targets: Sequence[Target], given: tuple[Target, ...]
 ) -> Correction:
     """The least that a group must give, and of the set-ups that give so little the best.
 
     Wishes of places have no part in what is best then.
     """
+    prepared = prepare(space)
     kept = [target for target in targets if target.must and target not in given]
     asked = [replace(target, must=False, weight=1.0) for target in given]
     least = _sure_best(prepared, [*kept, *asked])
