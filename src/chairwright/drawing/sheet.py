@@ -105,17 +105,20 @@ def shifted(group: Group, dx: float, dy: float) -> Group:
 
 
 def _mapped(item: Primitive, place: Callable[[Point], Point], ratio: float) -> Primitive:
+    """The same with its points elsewhere; made anew, which is quicker than ``replace``."""
     match item:
-        case Line():
-            return replace(item, start=place(item.start), end=place(item.end))
-        case Polyline():
-            return replace(item, points=tuple(place(point) for point in item.points))
-        case Silhouette():
-            rings = tuple(tuple(place(point) for point in ring) for ring in item.shapes)
-            return replace(item, shapes=rings)
+        case Line(start, end, pen):
+            return Line(place(start), place(end), pen)
+        case Polyline(points, pen, closed, fill):
+            return Polyline(tuple([place(point) for point in points]), pen, closed, fill)
+        case Silhouette(shapes, pen):
+            rings = tuple(tuple([place(point) for point in ring]) for ring in shapes)
+            return Silhouette(rings, pen)
         case Text():
             return replace(item, at=place(item.at))
-        case Circle() | Arc():
+        case Circle(centre, radius, pen, fill):
+            return Circle(place(centre), radius * ratio, pen, fill)
+        case Arc():
             return replace(item, centre=place(item.centre), radius=item.radius * ratio)
 
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 from math import cos, radians, sin
-from xml.etree import ElementTree as ET
+from xml.sax.saxutils import escape
 
 from chairwright.drawing.lettering import CAP_HEIGHT_EM, DESCENT_EM, REGULAR_SHARE, text_width
 from chairwright.drawing.palette import FONT_FAMILY, INK, PENS, SHEET, PenName
@@ -23,9 +24,20 @@ from chairwright.drawing.sheet import Sheet
 
 _FILLS: dict[Fill, str] = {"none": "none", "sheet": SHEET, "ink": INK}
 _BACKING_MM = 0.5
+_QUOTE = {'"': "&quot;"}
+Attributes = dict[str, str]
 
 
-def to_svg(sheet: Sheet, prefix: str) -> str:
+@dataclass(frozen=True)
+class _Hand:
+    """How a sheet is written: width of its pens, digits of its places, and for whom."""
+
+    ratio: float
+    digits: int
+    screen: bool
+
+
+def to_svg(sheet: Sheet, prefix: str, *, screen: bool = False) -> str:
     """Write a sheet as one SVG element.
 
     Parameters
@@ -34,6 +46,9 @@ def to_svg(sheet: Sheet, prefix: str) -> str:
         Everything in paper mm.
     prefix : str
         Start of every id, so that several drawings can stand in one page.
+    screen : bool
+        True writes tenths of a millimetre, and every silhouette once: two thirds of the text for
+        a page that is drawn anew with every change. Paper has hundredths.
 
     Returns
     -------
@@ -48,18 +63,21 @@ def to_svg(sheet: Sheet, prefix: str) -> str:
     if not prefix.isascii() or not prefix.replace("-", "").isalnum() or not prefix[0].isalpha():
         message = f"prefix must be letters, digits and hyphens after a letter; got {prefix!r}"
         raise ValueError(message)
-    root = _root(sheet, prefix)
-    _child(root, "rect", width="100%", height="100%", fill=SHEET)
+    hand = _Hand(sheet.line_ratio, 1 if screen else 2, screen)
+    inner = [
+        _element("title", {"id": f"{prefix}-title"}, escape(sheet.title)),
+        _element("desc", {"id": f"{prefix}-desc"}, escape(sheet.description)),
+        _element("rect", {"width": "100%", "height": "100%", "fill": SHEET}),
+    ]
     for group in sheet.groups:
-        node = _child(root, "g", id=f"{prefix}-{group.name}")
-        for item in group.items:
-            _draw(node, item, sheet.line_ratio)
-    return ET.tostring(root, encoding="unicode")
+        drawn = "".join([_drawn(item, hand) for item in group.items])
+        inner.append(_element("g", {"id": escape(f"{prefix}-{group.name}", _QUOTE)}, drawn))
+    return _element("svg", _root(sheet, prefix), "".join(inner))
 
 
-def _root(sheet: Sheet, prefix: str) -> ET.Element:
+def _root(sheet: Sheet, prefix: str) -> Attributes:
     width, height = _number(sheet.width_mm), _number(sheet.height_mm)
-    names = {
+    return {
         "xmlns": "http://www.w3.org/2000/svg",
         "width": f"{width}mm",
         "height": f"{height}mm",
@@ -71,83 +89,90 @@ def _root(sheet: Sheet, prefix: str) -> ET.Element:
         "stroke-linecap": "round",
         "stroke-linejoin": "round",
     }
-    root = ET.Element("svg", names)
-    _child(root, "title", id=f"{prefix}-title").text = sheet.title
-    _child(root, "desc", id=f"{prefix}-desc").text = sheet.description
-    return root
 
 
-def _draw(node: ET.Element, item: Primitive, ratio: float) -> None:
+def _drawn(item: Primitive, hand: _Hand) -> str:
     match item:
         case Line():
-            _draw_line(node, item, ratio)
+            return _line(item, hand)
         case Polyline():
-            _draw_polyline(node, item, ratio)
+            return _polyline(item, hand)
         case Circle():
-            _draw_circle(node, item, ratio)
+            return _circle(item, hand)
         case Arc():
-            _child(node, "path", d=_arc_path(item), **_stroke(item.pen, ratio))
+            return _element("path", {"d": _arc_path(item, hand), **_stroke(item.pen, hand.ratio)})
         case Silhouette():
-            _draw_silhouette(node, item, ratio)
+            return _silhouette(item, hand)
         case Text():
-            _draw_text(node, item)
+            return _text(item, hand)
 
 
-def _draw_line(node: ET.Element, item: Line, ratio: float) -> None:
-    (x1, y1), (x2, y2) = item.start, item.end
-    ends = {"x1": _number(x1), "y1": _number(y1), "x2": _number(x2), "y2": _number(y2)}
-    _child(node, "line", **ends, **_stroke(item.pen, ratio))
+def _line(item: Line, hand: _Hand) -> str:
+    (x1, y1), (x2, y2), digits = item.start, item.end, hand.digits
+    ends = {
+        "x1": _number(x1, digits),
+        "y1": _number(y1, digits),
+        "x2": _number(x2, digits),
+        "y2": _number(y2, digits),
+    }
+    return _element("line", {**ends, **_stroke(item.pen, hand.ratio)})
 
 
-def _draw_polyline(node: ET.Element, item: Polyline, ratio: float) -> None:
+def _polyline(item: Polyline, hand: _Hand) -> str:
     tag = "polygon" if item.closed else "polyline"
-    look = {"fill": _FILLS[item.fill], **_stroke(item.pen, ratio)}
-    _child(node, tag, points=_points(item.points), **look)
+    points = _points(item.points, hand.digits)
+    look = {"points": points, "fill": _FILLS[item.fill]}
+    return _element(tag, {**look, **_stroke(item.pen, hand.ratio)})
 
 
-def _draw_circle(node: ET.Element, item: Circle, ratio: float) -> None:
-    x, y = item.centre
-    place = {"cx": _number(x), "cy": _number(y), "r": _number(item.radius)}
-    _child(node, "circle", **place, fill=_FILLS[item.fill], **_stroke(item.pen, ratio))
+def _circle(item: Circle, hand: _Hand) -> str:
+    (x, y), digits = item.centre, hand.digits
+    place = {
+        "cx": _number(x, digits),
+        "cy": _number(y, digits),
+        "r": _number(item.radius),
+        "fill": _FILLS[item.fill],
+    }
+    return _element("circle", {**place, **_stroke(item.pen, hand.ratio)})
 
 
-def _draw_silhouette(node: ET.Element, item: Silhouette, ratio: float) -> None:
+def _silhouette(item: Silhouette, hand: _Hand) -> str:
     pen = PENS[item.pen]
-    path = " ".join(f"M{_points(shape)}Z" for shape in item.shapes)
-    doubled = {"stroke": pen.colour, "stroke-width": _number(2.0 * ratio * pen.width_mm)}
-    _child(node, "path", d=path, **doubled)
-    _child(node, "path", d=path, fill=SHEET)
+    path = " ".join([f"M{_points(shape, hand.digits)}Z" for shape in item.shapes])
+    doubled = {"stroke": pen.colour, "stroke-width": _number(2.0 * hand.ratio * pen.width_mm)}
+    if hand.screen:
+        return _element("path", {"d": path, "fill": SHEET, "paint-order": "stroke", **doubled})
+    outline = _element("path", {"d": path, **doubled})
+    return outline + _element("path", {"d": path, "fill": SHEET})
 
 
-def _draw_text(node: ET.Element, item: Text) -> None:
-    x, y = _number(item.at[0]), _number(item.at[1])
+def _text(item: Text, hand: _Hand) -> str:
+    x, y = _number(item.at[0], hand.digits), _number(item.at[1], hand.digits)
     turn = {"transform": f"rotate({_number(-item.turn_deg)} {x} {y})"} if item.turn_deg else {}
-    if item.backed:
-        _child(node, "rect", **_backing(item), fill=SHEET, **turn)
-    look = {"font-size": _number(item.size_mm), "text-anchor": item.anchor, "fill": INK}
+    backing = _element("rect", {**_backing(item), "fill": SHEET, **turn}) if item.backed else ""
+    look = {"x": x, "y": y, "font-size": _number(item.size_mm), "text-anchor": item.anchor,
+            "fill": INK}  # fmt: skip
     if 0 < item.strong < len(item.text):
-        text = _child(node, "text", x=x, y=y, **look, **turn)
-        text.set("xml:space", "preserve")  # the blank before the second run
-        _run(text, item.text[: item.strong], item.size_mm, strong=True)
-        _run(text, item.text[item.strong :], item.size_mm, strong=False)
-        return
+        runs = _run(item.text[: item.strong], item.size_mm, strong=True)
+        runs += _run(item.text[item.strong :], item.size_mm, strong=False)
+        blank = {"xml:space": "preserve"}  # the one before the second run
+        return backing + _element("text", {**look, **turn, **blank}, runs)
     whole = _room(item.text, item.size_mm, strong=bool(item.strong))
-    text = _child(node, "text", x=x, y=y, **look, **whole, **turn)
-    text.text = item.text
+    return backing + _element("text", {**look, **whole, **turn}, escape(item.text))
 
 
-def _run(node: ET.Element, words: str, size_mm: float, *, strong: bool) -> None:
-    _child(node, "tspan", **_room(words, size_mm, strong=strong)).text = words
+def _run(words: str, size_mm: float, *, strong: bool) -> str:
+    return _element("tspan", _room(words, size_mm, strong=strong), escape(words))
 
 
-def _room(words: str, size_mm: float, *, strong: bool) -> dict[str, str]:
+def _room(words: str, size_mm: float, *, strong: bool) -> Attributes:
     """Weight and width of a run of letters, kept when another font stands in."""
     room = text_width(words, size_mm) * (1.0 if strong else REGULAR_SHARE)
     kept = {"textLength": _number(room), "lengthAdjust": "spacingAndGlyphs"}
     return kept | ({"font-weight": "600"} if strong else {})
 
 
-def _backing(item: Text) -> dict[str, str]:
+def _backing(item: Text) -> Attributes:
     width = text_width(item.text, item.size_mm)
     left = item.at[0] - width * {"start": 0.0, "middle": 0.5, "end": 1.0}[item.anchor]
     top = item.at[1] - CAP_HEIGHT_EM * item.size_mm
@@ -160,11 +185,11 @@ def _backing(item: Text) -> dict[str, str]:
     }
 
 
-def _arc_path(item: Arc) -> str:
+def _arc_path(item: Arc, hand: _Hand) -> str:
     first, last = (_on_circle(item, angle) for angle in (item.from_deg, item.to_deg))
     large = int((item.to_deg - item.from_deg) % 360.0 > 180.0)
-    radius = _number(item.radius)
-    return f"M{_points((first,))}A{radius} {radius} 0 {large} 0 {_points((last,))}"
+    radius, digits = _number(item.radius), hand.digits
+    return f"M{_points((first,), digits)}A{radius} {radius} 0 {large} 0 {_points((last,), digits)}"
 
 
 def _on_circle(item: Arc, angle_deg: float) -> Point:
@@ -176,7 +201,7 @@ def _on_circle(item: Arc, angle_deg: float) -> Point:
 
 
 @cache
-def _stroke(name: PenName, ratio: float) -> dict[str, str]:
+def _stroke(name: PenName, ratio: float) -> Attributes:
     pen = PENS[name]
     look = {"stroke": pen.colour, "stroke-width": _number(ratio * pen.width_mm)}
     if pen.dashes:
@@ -185,14 +210,19 @@ def _stroke(name: PenName, ratio: float) -> dict[str, str]:
     return look
 
 
-def _points(points: tuple[Point, ...]) -> str:
-    return " ".join([f"{_number(x)},{_number(y)}" for x, y in points])
+def _points(points: tuple[Point, ...], digits: int) -> str:
+    if digits == 1:  # at once, for most of a drawing is points
+        tenths = " ".join(["%.1f,%.1f" % point for point in points])  # noqa: UP031
+        return tenths.replace(".0,", ",").replace(".0 ", " ")
+    return " ".join([f"{_number(x, digits)},{_number(y, digits)}" for x, y in points])
 
 
-def _number(value: float) -> str:
-    text = f"{value:.2f}".rstrip("0").rstrip(".")
+def _number(value: float, digits: int = 2) -> str:
+    text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text in {"-0", ""} else text
 
 
-def _child(node: ET.Element, tag: str, **attributes: str) -> ET.Element:
-    return ET.SubElement(node, tag, attributes)
+def _element(tag: str, attributes: Attributes, inner: str = "") -> str:
+    """One element; attribute values and what is inside are safe already."""
+    told = "".join([f' {name}="{value}"' for name, value in attributes.items()])
+    return f"<{tag}{told}>{inner}</{tag}>" if inner else f"<{tag}{told} />"

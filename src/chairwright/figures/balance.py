@@ -77,7 +77,11 @@ def edge_angle(
 
 
 def tip_angle(
-    edges: tuple[Edge, ...], x: FloatArray, y: FloatArray, z: FloatArray, direction_deg: float
+    edges: tuple[Edge, ...],
+    x: FloatArray,
+    y: FloatArray,
+    z: FloatArray,
+    direction_deg: float | FloatArray,
 ) -> FloatArray:
     """Tipping angle, wheels locked, on a floor that falls away in one direction [deg].
 
@@ -85,8 +89,8 @@ def tip_angle(
     ----------
     edges : tuple of Edge
     x, y, z : ndarray [mm]
-    direction_deg : float
-        From straight ahead, left positive.
+    direction_deg : float or ndarray
+        From straight ahead, left positive; several for one set-up.
 
     Returns
     -------

@@ -30,5 +30,4 @@ def tip_angles(rows: Rows) -> tuple[FloatArray, FloatArray]:
     edges = support_edges(rows["wheelbase"], rows["rear_track"], rows["caster_track"])
     directions = np.arange(0.0, 360.0, STEP_DEG)
     centre = (box.x.low, box.y.low, box.z.low)
-    angles = [float(tip_angle(edges, *centre, float(turn))[0]) for turn in directions]
-    return directions, np.array(angles)
+    return directions, tip_angle(edges, *centre, directions)
