@@ -79,9 +79,18 @@ def test_the_spreads_of_its_own_come_when_the_hand_rests(
 ) -> None:
     page = _bench(desk, live_world, setup)
     with page.expect_response(lambda answer: answer.url.endswith("/sure/"), timeout=20_000):
-        page.select_option("#list-cushion", "Q50")
-    page.click("summary:has-text('Place by place') >> nth=0")
+        page.select_option("#list-hanger", "H80")  # that no other test here works out
+    expect(page.locator("#bench-places")).to_contain_text("Bathroom door")
     expect(page.locator("#bench-follows")).to_contain_text("±")
+
+
+def test_the_best_is_found_after_steps(desk: Desk, live_world: World, setup: Setup) -> None:
+    page = _bench(desk, live_world, setup)
+    page.select_option("#list-cushion", "Q100")
+    expect(page.locator("#bench-said")).to_contain_text("musts fail", **LATE)
+    page.get_by_role("button", name="Find the best").click()
+    expect(page.locator(".messages")).to_contain_text("is on the bench, proven", **LATE)
+    expect(page.locator("#bench-said")).to_contain_text("Every must holds")
 
 
 def test_what_is_opened_stays_open_after_a_step(

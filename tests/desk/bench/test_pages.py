@@ -25,8 +25,8 @@ def test_a_step_is_saved_and_answered_with_what_changed(world: World, setup: Set
     told = answer.content.decode()
     assert fresh(setup).codes == {**setup.codes, "cushion": "Q50"}
     assert "Seat height front" in told
-    assert "innerHTML:#bench-looks" in told
-    assert "innerHTML:#pick-cushion" in told
+    assert "data-into=\"#bench-looks" in told
+    assert "data-into=\"#pick-cushion" in told
     assert f'value="{setup.revision + 1}"' in told
     assert answer.headers["HX-Trigger-After-Swap"] == "bench-sketch"
 
@@ -54,8 +54,8 @@ def test_a_slider_on_its_way_is_one_step_back(world: World, setup: Setup) -> Non
         fields: dict[str, Any] = {"slide-seat_depth": at, "along-seat_depth": along}
         answer = step(visitor, setup, by="slide-seat_depth", seat_depth="D420", **fields)
         told = answer.content.decode()
-        assert "innerHTML:#pick-seat_depth" in told
-        assert "innerHTML:#slide-part-seat_depth" not in told
+        assert "data-into=\"#pick-seat_depth" in told
+        assert "data-into=\"#slide-part-seat_depth" not in told
     assert fresh(setup).codes["seat_depth"] == "D460"
     step(visitor, setup, view="undo")
     assert fresh(setup).codes == setup.codes
@@ -129,7 +129,7 @@ def test_the_ledger_that_follows_a_sketch_has_spreads_and_places(
 ) -> None:
     visitor = world.visitor("reader")
     told = visitor.get(address(setup, "sure")).content.decode()
-    assert "innerHTML:#bench-follows" in told
+    assert "data-into=\"#bench-follows" in told
     assert "±" in told
     assert "Bathroom door" in told
 

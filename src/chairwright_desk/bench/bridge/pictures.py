@@ -88,4 +88,4 @@ def picture(sheet: Sheet, prefix: str) -> Picture:
     prefix : str
         Start of every id.
     """
-    return Picture(sheet.title, sheet.description, to_svg(sheet, prefix))
+    return Picture(sheet.title, sheet.description, to_svg(sheet, prefix, screen=True))

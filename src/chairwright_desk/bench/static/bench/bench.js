@@ -16,6 +16,8 @@ document.addEventListener("input", (event) => {
   slider.setAttribute("aria-valuetext", slider.dataset.words.split("|")[Number(slider.value)]);
 });
 
+// An answer holds the parts of the page that changed, each in a template that says where it goes.
+// They are put in place here, in one go: what is opened stays open, and the focus stays.
 const open = new Set();
 document.addEventListener("toggle", (event) => {
   const part = event.target;
@@ -23,11 +25,20 @@ document.addEventListener("toggle", (event) => {
   if (part.open) open.add(part.id);
   else if (part.isConnected) open.delete(part.id);
 }, true);
-document.addEventListener("htmx:oobAfterSwap", () => {
+document.addEventListener("htmx:afterSwap", (event) => {
+  const parts = event.detail.target.querySelectorAll("template[data-into]");
+  if (!parts.length) return;
+  const focused = document.activeElement && document.activeElement.id;
+  for (const part of parts) {
+    document.querySelector(part.dataset.into).replaceChildren(part.content);
+    part.remove();
+  }
   for (const id of open) {
     const part = document.getElementById(id);
     if (part) part.open = true;
   }
+  const again = focused && document.getElementById(focused);
+  if (again && again !== document.activeElement) again.focus({ preventScroll: true });
 });
 
 // After a step the ledger stands with the spreads of the set-up before; when the hand rests, those
