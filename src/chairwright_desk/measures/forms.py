@@ -91,7 +91,7 @@ class MeasuringForm(TypedForm):
         label="A number alone means", choices=ALONE, help_text="Or write the unit: 16 1/4 in, 41 cm."
     )
     sex = forms.ChoiceField(
-        label="Sex", choices=SEX, required=False, help_text="Chooses the body tables."
+        label="Sex", choices=SEX, help_text="Chooses the body tables."
     )
     age = forms.CharField(
         label="Age in years", required=False, max_length=8, help_text="For children: growth."

@@ -228,7 +228,7 @@ def _say_estimates(beside: dict[str, list[Beside]], found: MeasureSet, units: Un
             side = measure.side if measure.side != "middle" and not (alike and group[1:]) else ""
             words = f"{side} estimated {amount(measure, units)}".strip()
             if "taken as" in measure.basis:
-                words = f"{words}, {measure.basis.partition(',')[0]}"
+                words = f"{words}, {measure.basis.partition(',')[0].partition(' (')[0]}"
             _say(beside, name, Beside("estimated", words))
 
 

@@ -1,0 +1,1 @@
+"""Where a client lives and goes: doors, ramps, tables, beds, the car, and who helps."""

@@ -1,0 +1,158 @@
+"""What may be said of each kind of place, in the words of the form."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from chairwright.files.place_keys import CARER, COMMON, KEYS, OWN, PlaceKey
+from chairwright.places.codes import CODES
+
+KIND_WORDS = {
+    "door": "Door",
+    "corridor": "Corridor",
+    "corner": "Corner of two corridors",
+    "room": "Room to turn in",
+    "ramp": "Ramp",
+    "cross_slope": "Way that falls to one side",
+    "threshold": "Threshold",
+    "kerb": "Kerb",
+    "table": "Table",
+    "basin": "Basin",
+    "bed": "Bed",
+    "toilet": "Toilet",
+    "seat": "Other seat",
+    "car_seat": "Car seat",
+    "boot": "Boot of a car",
+    "lift": "Passenger lift",
+}
+CODE_WORDS = tuple((key, f"{code.title}, {code.country}") for key, code in CODES.items())
+_OPTIONS = {
+    "approach": {"straight": "head-on", "corridor": "along a corridor, with a quarter turn"},
+    "approach_side": {"hinge": "the hinge side", "latch": "the latch side"},
+    "swing": {
+        "push": "is pushed open",
+        "pull": "is pulled open",
+        "slide": "slides",
+        "none": "no door, an opening",
+    },
+    "use": {"room": "a room", "bath_or_bedroom": "bathroom or bedroom", "entrance": "the entrance"},
+    "rails": {"none": "no handrail", "one": "on one side", "both": "on both sides"},
+    "transfer": {
+        "side": "to the side",
+        "front": "forward",
+        "standing": "by standing up",
+        "hoist": "with a hoist",
+    },
+    "lifted_by": {"self": "the client", "carer": "the carer"},
+    "reach_from": {"front": "facing it", "side": "beside it"},
+    "limits": {"women": "published limits for women", "men": "published limits for men"},
+    "site": {"new": "new", "existing": "existing"},
+    "building": {"dwelling": "a dwelling", "public": "a public building"},
+}
+_LABELS = {
+    "must": "How much it matters",
+    "approach": "One comes",
+    "approach_side": "From",
+    "swing": "The door",
+    "use": "It leads to",
+    "closer": "Closes by itself",
+    "latch": "Latches",
+    "turn_back": "The chair must turn round in it",
+    "edges": "Edges keep a caster on it",
+    "outside": "Outdoors",
+    "turns": "Changes direction on a landing",
+    "carer": "A carer pushes or helps here",
+    "bevelled": "Its edge slopes 1:2 or less",
+    "at_door": "Belongs to a doorway",
+    "landings": "Landing length",
+    "transfer": "The person moves over",
+    "side": "Side of the chair",
+    "wheels_off": "Wheels are taken off first",
+    "lifted_by": "The chair is lifted in by",
+    "reach_from": "How one sits when reaching",
+    "limits": "Where no own limit is given",
+    "push": "Push alone, at each hand rim",
+    "lift": "Heaviest piece lifted",
+    "push_start": "Push to start and stop",
+    "push_keep": "Push to keep moving",
+}
+_FLAG_OWN = {"must": (("true", "it must be managed"), ("false", "it is a wish"))}
+_MARKS = str.maketrans("", "", "`")
+_SORTS = {"length": "length", "mass": "mass", "force": "force", "slope": "slope"}
+
+
+@dataclass(frozen=True)
+class Key:
+    """One field of the form of a place.
+
+    Parameters
+    ----------
+    name, label, help : str
+    sort : {"length", "slope", "force", "mass", "word", "flag"}
+    needed : bool
+    options : tuple of (str, str)
+        Of a word or a flag: value and words; the empty value means left out.
+    """
+
+    name: str
+    label: str
+    help: str
+    sort: str
+    needed: bool
+    options: tuple[tuple[str, str], ...] = ()
+
+
+def keys_of(kind: str) -> tuple[Key, ...]:
+    """Fields of one kind of place, the needed ones first.
+
+    Parameters
+    ----------
+    kind : str
+    """
+    made = [_key(each) for each in KEYS[kind]]
+    return tuple(sorted(made, key=lambda key: not key.needed))
+
+
+def common_keys() -> tuple[Key, ...]:
+    """Fields of every place."""
+    return tuple(_key(each) for each in COMMON)
+
+
+def carer_keys() -> tuple[Key, ...]:
+    """Fields of the carer."""
+    return tuple(_key(each) for each in CARER)
+
+
+def own_keys() -> tuple[Key, ...]:
+    """Fields of what the client manages alone."""
+    return tuple(_key(each) for each in OWN)
+
+
+def _key(key: PlaceKey) -> Key:
+    label = _LABELS.get(key.name, key.name.replace("_", " ").capitalize())
+    return Key(key.name, label, _help(key), key.sort, key.needed, _options(key))
+
+
+def _help(key: PlaceKey) -> str:
+    if key.sort in ("word", "flag"):
+        return ""
+    meaning = key.meaning.translate(_MARKS)
+    rest = "" if key.needed else f" Without an entry: {key.left_out.translate(_MARKS)}."
+    return f"{meaning[:1].upper()}{meaning[1:]}; {key.limits.translate(_MARKS)}.{rest}"
+
+
+def _options(key: PlaceKey) -> tuple[tuple[str, str], ...]:
+    left = key.left_out.translate(_MARKS)
+    if key.name in _FLAG_OWN:
+        return _FLAG_OWN[key.name]
+    if key.sort == "flag":
+        words = {"true": "yes", "false": "no"}.get(left, left)
+        return (("", f"not said ({words})"), ("true", "yes"), ("false", "no"))
+    if key.sort != "word":
+        return ()
+    told = _OPTIONS.get(key.name, {})
+    words = tuple((word, told.get(word, word)) for word in key.words)
+    if key.needed:
+        return (("", "choose"), *words)
+    left = told.get(left, left)
+    return (("", f"not said ({left})"), *words)
