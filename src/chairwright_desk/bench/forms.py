@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from django import forms
@@ -18,17 +19,24 @@ class NewForm(forms.Form):
     name = forms.CharField(label="Name", max_length=80, help_text="Such as: first idea, shorter.")
     line = forms.ChoiceField(label="Product line")
 
-    def __init__(self, *args: Any, **options: Any) -> None:
+    def __init__(self, *args: Any, team_id: str, **options: Any) -> None:
         super().__init__(*args, **options)
-        self.fields["line"].choices = lines_known()  # type: ignore[attr-defined]
+        self.fields["line"].choices = lines_known(team_id)  # type: ignore[attr-defined]
 
 
 class NameForm(forms.Form):
-    """Name, and whether it is the chair as it is."""
+    """Name, whether it is the chair as it is, and its accessories."""
 
     name = forms.CharField(label="Name", max_length=80)
     present = forms.BooleanField(label="This is the chair that the client has now", required=False)
+    extras = forms.MultipleChoiceField(
+        label="Accessories", required=False, widget=forms.CheckboxSelectMultiple
+    )
     revision = forms.IntegerField(widget=forms.HiddenInput)
+
+    def __init__(self, *args: Any, known: Iterable[tuple[str, str]], **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.fields["extras"].choices = list(known)  # type: ignore[attr-defined]
 
 
 class FileForm(forms.Form):

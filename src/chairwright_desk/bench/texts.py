@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
+from typing import Any
 
 from django.apps import apps
 
@@ -19,8 +20,7 @@ from chairwright_desk.bench.bridge import SHIPPED, FileText
 from chairwright_desk.bench.models import ClientFile
 from chairwright_desk.clients.models import Client
 
-Reader = Callable[[Client], str]
-LineReader = Callable[[Client, str], str]
+Reader = Callable[..., Any]
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ def texts_of(client: Client) -> Texts | None:
 
 def _told(app: str, function: str, client: Client) -> str:
     reader = _reader(app, function)
-    return "" if reader is None else reader(client)
+    return "" if reader is None else str(reader(client) or "")
 
 
 @cache
@@ -67,15 +67,23 @@ def line_of(name: str) -> str | FileText:
     Parameters
     ----------
     name : str
+        A team's own line with its version, as `lines_known` gives it.
     """
     if name in SHIPPED:
         return name
     reader = _reader("lines", "line_text")
-    return name if reader is None else FileText(name, reader(name))  # type: ignore[arg-type]
+    text = "" if reader is None else reader(name)
+    return FileText(name.partition("@")[0], text) if text else name
 
 
-def lines_known() -> tuple[tuple[str, str], ...]:
-    """Name and words of every line that a set-up can be made on."""
+def lines_known(team_id: str = "") -> tuple[tuple[str, str], ...]:
+    """Name and words of every line that a set-up can be made on.
+
+    Parameters
+    ----------
+    team_id : str
+        Whose own lines count as well.
+    """
     shipped = tuple((name, name.replace("-", " ").capitalize()) for name in SHIPPED)
     known = _reader("lines", "lines_known")
-    return shipped if known is None else (*shipped, *known())  # type: ignore[call-arg]
+    return shipped if known is None or not team_id else (*shipped, *known(team_id))

@@ -16,6 +16,7 @@ from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
 from chairwright_desk.bench.bridge import (
     Follows,
     InputError,
+    extras_of,
     first_codes,
     follows_of,
     open_bench,
@@ -29,7 +30,11 @@ from chairwright_desk.bench.texts import Texts, line_of, texts_of
 from chairwright_desk.clients.models import Client
 from chairwright_desk.drafts.kept import drop, filled, forget_record
 
-LABELS = {"name": "Name", "present": "The chair that the client has now"}
+LABELS = {
+    "name": "Name",
+    "present": "The chair that the client has now",
+    "extras": "Accessories",
+}
 
 
 @dataclass(frozen=True)
@@ -46,8 +51,8 @@ def setups(request: Request, client_id: str) -> HttpResponse:
     client = client_of(request, client_id)
     texts = texts_of(client)
     rows = [Row(each, _follows(request, each, texts)) for each in _setups(client)]
-    context = {"client": client, "rows": rows, "texts": texts, "form": NewForm(),
-               "may_change": request.user.may("setup.change", client.team_id)}  # fmt: skip
+    may_change = request.user.may("setup.change", client.team_id)
+    context = {"client": client, "rows": rows, "texts": texts, "may_change": may_change}
     return render(request, "bench/list.html", context)
 
 
@@ -69,7 +74,7 @@ def _follows(request: Request, setup: Setup, texts: Texts | None) -> Follows | N
 def new(request: Request, client_id: str) -> HttpResponse:
     """Make a set-up, beginning with the one that suits best."""
     client, key = client_of(request, client_id), f"bench.new:{client_id}"
-    form = filled(request, key, NewForm, initial={"line": "everyday"})
+    form = filled(request, key, NewForm, team_id=client.team_id, initial={"line": "everyday"})
     texts = texts_of(client)
     if request.method == "POST" and form.is_valid() and texts is not None:
         try:
@@ -102,11 +107,13 @@ def _made(request: Request, client: Client, texts: Texts, data: dict[str, str]) 
 
 @page("setup.change", "GET", "POST")
 def name(request: Request, client_id: str, setup_id: str) -> HttpResponse:
-    """Name a set-up, and say whether it is the chair that the client has now."""
+    """Name a set-up, say whether it is the chair as it is now, and choose its accessories."""
     opened = open_setup(request, client_id, setup_id)
     setup, key = opened.setup, f"bench.name:{setup_id}"
-    initial = {"name": setup.name, "present": setup.present, "revision": setup.revision}
-    form = filled(request, key, NameForm, initial=initial)
+    initial = {field: getattr(setup, field) for field in (*LABELS, "revision")}
+    parts = extras_of(opened.bench) if opened.bench else ()
+    known = [(code, words) for code, words, _ in parts]
+    form = filled(request, key, NameForm, known=known, initial=initial)
     if request.method == "POST" and form.is_valid():
         values = {field: form.cleaned_data[field] for field in LABELS}
         try:
