@@ -93,11 +93,13 @@ def test_a_good_line_is_in_use_and_can_be_opened_on_the_bench(world: World) -> N
     assert "is in use from now on" in page
     assert "Remarks: look at them" in page
     [(name, words)] = lines_known(world.team.pk)
-    assert name == "our-line@1"
+    assert name == f"our-line@{Version.objects.get().pk}"
     assert "Everyday folding chair" in words
-    text = line_text(world.team.pk, name)
-    assert open_line(FileText(name, text)).name == "our-line"
-    assert line_text(world.other.pk, name) == ""
+    assert open_line(FileText(name, line_text(name))).name == "our-line"
+    assert line_text(name, world.team.pk)
+    assert line_text(name, world.other.pk) == ""
+    assert lines_known(world.other.pk) == ()
+    assert line_text("our-line") == "", "a plain name says nothing without its team"
 
 
 def test_the_last_good_version_stays_in_use_under_one_with_mistakes(world: World) -> None:
@@ -108,14 +110,16 @@ def test_the_last_good_version_stays_in_use_under_one_with_mistakes(world: World
     wrong = own_text().replace("base_price: 640", "base_price: much")
     visitor.post(address, {"text": wrong, "revision": line.revision})
     assert [v.good for v in line.versions.order_by("number")] == [True, False]
-    assert lines_known(world.team.pk)[0][0] == "our-line@1"
+    first, wrong_one = line.versions.order_by("number")
+    assert lines_known(world.team.pk)[0][0] == f"our-line@{first.pk}"
     line.refresh_from_db()
     better = own_text().replace("base_price: 640", "base_price: 650")
     visitor.post(address, {"text": better, "revision": line.revision})
-    assert lines_known(world.team.pk)[0][0] == "our-line@3"
-    assert "base_price: 650" in line_text(world.team.pk, "our-line")
-    assert "base_price: 640" in line_text(world.team.pk, "our-line@1")
-    assert line_text(world.team.pk, "our-line@2") == ""
+    third = line.versions.get(number=3)
+    assert lines_known(world.team.pk)[0][0] == f"our-line@{third.pk}"
+    assert "base_price: 650" in line_text("our-line", world.team.pk)
+    assert "base_price: 640" in line_text(f"our-line@{first.pk}")
+    assert line_text(f"our-line@{wrong_one.pk}") == ""
 
 
 def test_a_file_of_a_known_name_is_the_next_version(world: World) -> None:
@@ -157,7 +161,7 @@ def test_put_aside_it_is_not_offered_any_more_but_stays_readable(world: World) -
     address = reverse("lines:offered", args=[line.pk])
     world.visitor("specialist").post(address, {"offered": "no", "revision": line.revision})
     assert lines_known(world.team.pk) == ()
-    assert line_text(world.team.pk, "our-line@1")
+    assert line_text("our-line", world.team.pk)
 
 
 def test_a_role_without_it_cannot_bring_in_even_by_another_team(world: World) -> None:

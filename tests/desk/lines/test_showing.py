@@ -59,8 +59,8 @@ def test_lengths_are_told_in_the_persons_units() -> None:
     line = line_from(shipped_text("everyday"))
     inches = next(each for each in holds_of(line, "in").choices if each.name == "caster")
     told = dict(inches.options[1].numbers)
-    assert told["diameter"] == "5 29/32 in", "150 mm are 5.906 in, by hand"
-    assert not any("mm" in value for value in told.values())
+    assert told["diameter"] == "150 mm, 5 7/8 in", "5.906 in, to the eighth, by hand"
+    assert told["mass"] == "1.2 kg"
 
 
 def test_the_chart_is_that_of_the_command() -> None:

@@ -23,6 +23,9 @@ UNITS = {
     "mm": "mm", "kg": "kg", "deg": "deg", "kgm2": "kg m²", "n": "N", "l": "l",
 }  # fmt: skip
 
+LEAST_IN_INCHES_MM = 10.0
+"""Shorter lengths would be lost in eighths of an inch."""
+
 
 @dataclass(frozen=True)
 class OptionRow:
@@ -95,7 +98,7 @@ def holds_of(line: Line, units: str = "mm") -> Holds:
     ----------
     line : Line
     units : {"mm", "in"}
-        Of lengths.
+        ``"in"`` adds inches to lengths.
     """
     counts = line_counts(line)
     by_choice = {each.choice: each.options for each in counts.choices}
@@ -148,9 +151,10 @@ def _number(key: str, value: float, units: str) -> tuple[str, str]:
     """What a number measures, and its value: ``("bead seat", "540 mm")``."""
     words, _, unit = key.rpartition("_")
     label = words.replace("_", " ")
-    if unit == "mm" and units == "in":
-        return label, inches_text(value)
-    return label, f"{round(value, 3):g} {UNITS[unit]}"
+    told = f"{round(value, 3):g} {UNITS[unit]}"
+    if unit == "mm" and units == "in" and abs(value) >= LEAST_IN_INCHES_MM:
+        return label, f"{told}, {inches_text(value)}"
+    return label, told
 
 
 def _line(where: str) -> int:
