@@ -11,6 +11,7 @@ from chairwright_desk.bench.bridge import (
     Follows,
     HolePicture,
     Kept,
+    PayerShown,
     Pictures,
     PlaceShown,
     State,
@@ -19,9 +20,9 @@ from chairwright_desk.bench.bridge import (
     follows_of,
     hole_picture,
     open_bench,
+    payer_shown,
     pictures_of,
     places_shown,
-    state_of,
 )
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.bench.texts import Texts, line_of
@@ -53,6 +54,7 @@ class Shown:
     pictures: Pictures | None
     follows: Follows | None
     places: tuple[PlaceShown, ...]
+    paid: PayerShown | None
     against: tuple[str, ...]
 
 
@@ -104,26 +106,22 @@ def _things(state: State, units: Units) -> tuple[ThingBlocks, ...]:
     )
 
 
-def shown_of(
-    state: State, units: Units, before: State | None = None, *, places: bool = True
-) -> Shown:
+def shown_of(state: State, units: Units) -> Shown:
     """All that the page shows.
 
     Parameters
     ----------
     state : State
+        With the spreads of its own.
     units : {"mm", "in"}
-    before : State or None
-        The set-up before the last step.
-    places : bool
-        Whether the places are judged too.
     """
     return Shown(
         state=state,
         things=things_of(state, units),
         pictures=pictures_of(state, units),
-        follows=follows_of(state, units, before),
-        places=places_shown(state, units) if places else (),
+        follows=follows_of(state, units),
+        places=places_shown(state, units),
+        paid=payer_shown(state),
         against=state.against,
     )
 
@@ -139,14 +137,3 @@ def changed_blocks(before: State, after: State, units: Units) -> tuple[Block, ..
     old = {b.choice.name: b for thing in things_of(before, units) for b in thing.blocks}
     new = (block for thing in things_of(after, units) for block in thing.blocks)
     return tuple(block for block in new if block != old[block.choice.name])
-
-
-def state_for(setup: Setup, texts: Texts) -> State:
-    """A saved set-up with the spreads of its own.
-
-    Parameters
-    ----------
-    setup : Setup
-    texts : Texts
-    """
-    return state_of(bench_of(setup, texts), setup.codes)

@@ -19,6 +19,7 @@ from chairwright_desk.bench.bridge import (
     State,
     change,
     follows_of,
+    payer_shown,
     pictures_of,
     places_shown,
     sketch_of,
@@ -220,6 +221,7 @@ def answer(
         "by": by,
         "sure": after.sure,
         "places": places_shown(after, units) if after.sure else None,
+        "paid": payer_shown(after) if after.sure else None,
     }
     response = render(
         request, "bench/changed.html", context(request, opened, note, **more), status=status
@@ -240,6 +242,7 @@ def sure(request: Request, client_id: str, setup_id: str) -> HttpResponse:
         "follows": follows_of(state, units),
         "against": state.against,
         "places": places_shown(state, units),
+        "paid": payer_shown(state),
         "sure": True,
     }
     return render(request, "bench/sure.html", context(request, opened, Note(), **more))

@@ -25,8 +25,8 @@ def test_a_step_is_saved_and_answered_with_what_changed(world: World, setup: Set
     told = answer.content.decode()
     assert fresh(setup).codes == {**setup.codes, "cushion": "Q50"}
     assert "Seat height front" in told
-    assert "data-into=\"#bench-looks" in told
-    assert "data-into=\"#pick-cushion" in told
+    assert 'data-into="#bench-looks' in told
+    assert 'data-into="#pick-cushion' in told
     assert f'value="{setup.revision + 1}"' in told
     assert answer.headers["HX-Trigger-After-Swap"] == "bench-sketch"
 
@@ -54,8 +54,8 @@ def test_a_slider_on_its_way_is_one_step_back(world: World, setup: Setup) -> Non
         fields: dict[str, Any] = {"slide-seat_depth": at, "along-seat_depth": along}
         answer = step(visitor, setup, by="slide-seat_depth", seat_depth="D420", **fields)
         told = answer.content.decode()
-        assert "data-into=\"#pick-seat_depth" in told
-        assert "data-into=\"#slide-part-seat_depth" not in told
+        assert 'data-into="#pick-seat_depth' in told
+        assert 'data-into="#slide-part-seat_depth' not in told
     assert fresh(setup).codes["seat_depth"] == "D460"
     step(visitor, setup, view="undo")
     assert fresh(setup).codes == setup.codes
@@ -129,7 +129,7 @@ def test_the_ledger_that_follows_a_sketch_has_spreads_and_places(
 ) -> None:
     visitor = world.visitor("reader")
     told = visitor.get(address(setup, "sure")).content.decode()
-    assert "data-into=\"#bench-follows" in told
+    assert 'data-into="#bench-follows' in told
     assert "±" in told
     assert "Bathroom door" in told
 
@@ -222,3 +222,23 @@ def test_a_copy_goes_on_and_the_old_one_is_kept(world: World, setup: Setup) -> N
         assert made.codes == setup.codes
     step(visitor, made, pick="cushion=Q50")
     assert fresh(setup).codes == setup.codes
+
+
+def test_accessories_count_in_mass_and_price(world: World, setup: Setup) -> None:
+    visitor = world.visitor("clinician")
+    fields = {"name": "with a bag", "extras": ["EB"], "revision": setup.revision}
+    assert visitor.post(address(setup, "name"), fields).status_code == 302
+    page = visitor.get(address(setup)).content.decode()
+    assert fresh(setup).extras == ["EB"]
+    price = page.partition('id="fig-price"')[2].partition('class="unit"')[0]
+    assert "820.00" in price  # 785.00 and the bag's 35.00 in the line file
+    wrong = {**fields, "extras": ["EX"], "revision": fresh(setup).revision}
+    assert visitor.post(address(setup, "name"), wrong).status_code == 200
+    assert fresh(setup).extras == ["EB"]
+
+
+def test_the_payers_class_is_no_promise(world: World, setup: Setup) -> None:
+    page = world.visitor("reader").get(address(setup)).content.decode()
+    told = page.partition('id="payer"')[2].partition("</details>")[0]
+    assert "K000" in told
+    assert "never a promise of payment" in told

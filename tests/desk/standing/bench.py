@@ -50,7 +50,7 @@ def _step(world: World) -> dict[str, Any]:
 
 
 def _name(world: World) -> dict[str, Any]:
-    return {**_revision(world), "name": "shorter", "present": "on"}
+    return {**_revision(world), "name": "shorter", "present": "on", "extras": ["EB"]}
 
 
 def _new(_world: World) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from chairwright_desk.bench.bridge.opened import (
     Bench,
     State,
     Units,
+    extras_of,
     open_bench,
     open_line,
     sketch_of,
@@ -31,6 +32,7 @@ from chairwright_desk.bench.bridge.options import (
     choices_shown,
     table_of,
 )
+from chairwright_desk.bench.bridge.paid import PayerShown, payer_shown
 from chairwright_desk.bench.bridge.pictures import Pictures, pictures_of
 from chairwright_desk.bench.bridge.placed import PlaceShown, places_shown
 from chairwright_desk.bench.bridge.scatter import Scatter
@@ -54,6 +56,7 @@ __all__ = [
     "HolePicture",
     "InputError",
     "Kept",
+    "PayerShown",
     "Pictures",
     "PlaceShown",
     "Scatter",
@@ -67,6 +70,7 @@ __all__ = [
     "choice_shown",
     "choices_shown",
     "effects_of",
+    "extras_of",
     "find",
     "first_codes",
     "follows_of",
@@ -74,6 +78,7 @@ __all__ = [
     "hole_picture",
     "open_bench",
     "open_line",
+    "payer_shown",
     "pictures_of",
     "places_shown",
     "sketch_of",

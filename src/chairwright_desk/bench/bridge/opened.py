@@ -23,7 +23,7 @@ from chairwright.fitting.described import (
     one_row,
     why_not_buildable,
 )
-from chairwright.fitting.extras import with_extras
+from chairwright.fitting.extras import fitted_extras, with_extras
 from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.settled import space_for
 from chairwright.line.choices import CHOICES
@@ -172,6 +172,19 @@ def _key(
         raw = part.encode("utf-8", "surrogatepass")
         told.update(f"{len(raw)}:".encode() + raw)
     return told.hexdigest()
+
+
+def extras_of(bench: Bench) -> tuple[tuple[str, str, bool], ...]:
+    """The accessories of the line: code, words, whether it is fitted.
+
+    Parameters
+    ----------
+    bench : Bench
+    """
+    fitted = {part.code for part in fitted_extras(bench.line)}
+    return tuple(
+        (part.code, f"{part.code}  {part.name}", part.code in fitted) for part in bench.line.extras
+    )
 
 
 def state_of(bench: Bench, codes: Codes) -> State:
