@@ -16,11 +16,11 @@ from chairwright_desk.audit.trail import note_change, note_export, note_read, no
 from chairwright_desk.base.access import find, page
 from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
+from chairwright_desk.bench.texts import texts_of
 from chairwright_desk.clients.models import Client
 from chairwright_desk.drafts.kept import drop, filled, forget_record
 from chairwright_desk.measures.record import differing, opened
 from chairwright_desk.measures.text import safe_reference
-from chairwright_desk.measures.texts import client_text
 from chairwright_desk.surroundings.bridge import KIND_WORDS, asked_of, in_words, picture_of
 from chairwright_desk.surroundings.bridge.brought import places_brought
 from chairwright_desk.surroundings.chair import chair_in
@@ -64,7 +64,8 @@ def show(request: Request, client_id: str) -> HttpResponse:
     """List the places, each with a small picture and what it asks."""
     client = client_of(request, client_id)
     note_read(request, client, ["places"])
-    asks = asked_of(client_text(client) or "", places_text(client) or "")
+    texts = texts_of(client)
+    asks = asked_of(texts.client, places_text(client) or "") if texts else {}
     cards = [_card(request, client, spot, asks) for spot in Spot.objects.filter(client=client)]
     around = around_of(client)
     context = {

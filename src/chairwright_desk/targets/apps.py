@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from chairwright_desk.base.app import DeskApp
+from typing import ClassVar
+
+from chairwright_desk.base.app import DeskApp, Tab
 
 
 class TargetsApp(DeskApp):
@@ -10,4 +12,5 @@ class TargetsApp(DeskApp):
 
     name = "chairwright_desk.targets"
     label = "targets"
-    address = None
+    address = "clients/<str:client_id>/targets/"
+    client_tabs: ClassVar[tuple[Tab, ...]] = (Tab(24, "Targets", "targets:show", "targets.see"),)

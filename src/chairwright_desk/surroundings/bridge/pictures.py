@@ -139,9 +139,9 @@ def _door(place: Door) -> Drawn:
     ]
     if place.swing in ("push", "pull"):
         far = wall + wide if place.swing == "push" else -wide
-        items.append(Line((wide, wall if far > 0 else 0.0), (wide, far), "outline"))
+        items.append(Line((0.0, wall if far > 0 else 0.0), (0.0, far), "outline"))
     elif place.swing == "slide":
-        items.append(Line((wide, wall / 2), (2 * wide, wall / 2), "hidden"))
+        items.append(Line((-wide, wall / 2), (0.0, wall / 2), "hidden"))
     sizes = [_size("clear-width", (0.0, 0.0), (wide, 0.0), "below")]
     across = place.floor_depth_mm or place.corridor_width_mm
     if across and across < 4000.0:
