@@ -1,0 +1,1 @@
+"""Notes and pictures in a client's file."""

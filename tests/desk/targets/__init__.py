@@ -1,0 +1,1 @@
+"""Targets on the desk."""
