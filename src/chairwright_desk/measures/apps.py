@@ -13,6 +13,4 @@ class MeasuresApp(DeskApp):
     name = "chairwright_desk.measures"
     label = "measures"
     address = "clients/<str:client_id>/measures/"
-    client_tabs: ClassVar[tuple[Tab, ...]] = (
-        Tab(20, "Measures", "measures:show", "measures.see"),
-    )
+    client_tabs: ClassVar[tuple[Tab, ...]] = (Tab(20, "Measures", "measures:show", "measures.see"),)

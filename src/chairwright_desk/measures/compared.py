@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -15,7 +15,7 @@ from chairwright_desk.measures.models import Measuring
 class Column:
     """One set."""
 
-    taken_on: datetime.date
+    taken_on: dt.date
     measuring: Measuring
 
 
@@ -55,14 +55,16 @@ def rows_of(sets: Sequence[Measuring], told: Understood, units: str) -> list[Lin
 
 
 def _lines(kind: Kind, sets: Sequence[Measuring], told: Understood, units: str) -> list[Line]:
-    found = []
+    found: list[Line] = []
     said = told.beside.get(kind.name, [])
     remarks = tuple(each for each in said if each.kind != "estimated")
     guesses = tuple(each for each in said if each.kind == "estimated")
     for side, name in kind.fields:
         cells = tuple(each.fields.get(name, "") for each in sets)
         if any(cells):
-            gap = change_between(cells[1], cells[0], kind.dimension, units) if len(cells) > 1 else ""
+            gap = (
+                change_between(cells[1], cells[0], kind.dimension, units) if len(cells) > 1 else ""
+            )
             mine = tuple(g for g in guesses if not cells[0] and g.words.startswith(side))
             found.append(Line(kind, side, cells, gap, mine, () if found else remarks))
     if not found:

@@ -88,11 +88,11 @@ class MeasuringForm(TypedForm):
         label="Measured on", widget=forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
     )
     alone = forms.ChoiceField(
-        label="A number alone means", choices=ALONE, help_text="Or write the unit: 16 1/4 in, 41 cm."
+        label="A number alone means",
+        choices=ALONE,
+        help_text="Or write the unit: 16 1/4 in, 41 cm.",
     )
-    sex = forms.ChoiceField(
-        label="Sex", choices=SEX, help_text="Chooses the body tables."
-    )
+    sex = forms.ChoiceField(label="Sex", choices=SEX, help_text="Chooses the body tables.")
     age = forms.CharField(
         label="Age in years", required=False, max_length=8, help_text="For children: growth."
     )
@@ -110,7 +110,10 @@ class MeasuringForm(TypedForm):
         for kind in kinds().values():
             self._add_measure(kind)
         for limb in LIMBS:
-            choices = [("", "whole"), *((each, f"lost: {words}") for each, words in levels_of(limb))]
+            choices = [
+                ("", "whole"),
+                *((each, f"lost: {words}") for each, words in levels_of(limb)),
+            ]
             self.fields[limb] = forms.ChoiceField(
                 label=LIMB_WORDS[limb], choices=choices, required=False
             )
@@ -172,9 +175,7 @@ class AbilitiesForm(TypedForm):
     over_years = forms.CharField(
         label="Over how many years", required=False, max_length=8, help_text="5 without an entry."
     )
-    expected_reason = forms.CharField(
-        label="Why this is expected", required=False, max_length=400
-    )
+    expected_reason = forms.CharField(label="Why this is expected", required=False, max_length=400)
     alone = forms.ChoiceField(label="A number alone means", choices=ALONE)
     revision = forms.IntegerField(widget=forms.HiddenInput, required=False)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 from typing import ClassVar
 
 from django.db import models
@@ -12,7 +12,7 @@ from chairwright_desk.base.revised import Revised
 from chairwright_desk.clients.models import Client
 
 
-def today() -> datetime.date:
+def today() -> dt.date:
     """Return the day on which a set is begun."""
     return timezone.localdate()
 

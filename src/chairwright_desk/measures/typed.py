@@ -80,7 +80,7 @@ def tidied(typed: str) -> str:
     text = " ".join(typed.replace("\N{NO-BREAK SPACE}", " ").split())
     for sign, words in _FRACTIONS.items():
         text = text.replace(sign, f" {words}")
-    text = text.replace("⁄", "/").replace("\N{MINUS SIGN}", "-")
+    text = text.replace("\N{FRACTION SLASH}", "/").replace("\N{MINUS SIGN}", "-")
     text = re.sub(r"(\d)\s*-\s*(\d+/\d+)", r"\1 \2", text)
     text = re.sub(r"(\d)\s*,\s*(\d{1,2})(?!\d)", r"\1.\2", text)
     return " ".join(text.split())

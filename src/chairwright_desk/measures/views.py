@@ -76,8 +76,12 @@ def new(request: Request, client_id: str) -> HttpResponse:
     client = client_of(request, client_id)
     before = newest(client)
     kept = before.fields if before else {}
-    carried = {n: v for n, v in kept.items() if n in BODY or n.partition("_")[2][:3] in ("leg", "arm")}
-    form = filled(request, f"measures.new:{client.pk}", MeasuringForm, initial=_usual(request, carried))
+    carried = {
+        n: v for n, v in kept.items() if n in BODY or n.partition("_")[2][:3] in ("leg", "arm")
+    }
+    form = filled(
+        request, f"measures.new:{client.pk}", MeasuringForm, initial=_usual(request, carried)
+    )
     if request.method == "POST" and form.is_valid():
         with transaction.atomic():
             made = Measuring.objects.create(
@@ -104,7 +108,8 @@ def change(request: Request, client_id: str, measuring_id: str) -> HttpResponse:
         try:
             save_revised(request, measuring, form.cleaned_data["revision"] or 0, values)
         except Overtaken as error:
-            labels = {"taken_on": "Measured on", **{n: f.label or n for n, f in form.fields.items()}}
+            named = {name: str(field.label or name) for name, field in form.fields.items()}
+            labels = {"taken_on": "Measured on", **named}
             back = reverse("measures:show", args=[client.pk])
             return both_versions(request, opened(error), differing(error, labels), back)
         drop(request, key)

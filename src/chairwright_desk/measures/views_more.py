@@ -40,19 +40,25 @@ def abilities(request: Request, client_id: str) -> HttpResponse:
     held, key = abilities_of(client), f"measures.abilities:{client.pk}"
     parts = without_wishes(parts_of(client))
     alone = "in" if request.user.units == "inch" else "mm"
-    initial = {"alone": alone, **(held.fields if held else {}), "revision": held.revision if held else 0}  # fmt: skip
+    initial = {
+        "alone": alone,
+        **(held.fields if held else {}),
+        "revision": held.revision if held else 0,
+    }
     form = filled(request, key, AbilitiesForm, initial=initial, parts=parts)
     if request.method == "POST" and form.is_valid():
         try:
             _keep_abilities(request, client, held, form)
         except Overtaken as error:
-            labels = {name: field.label or name for name, field in form.fields.items()}
+            labels = {name: str(field.label or name) for name, field in form.fields.items()}
             back = reverse("measures:show", args=[client.pk])
             return both_versions(request, opened(error), differing(error, labels), back)
         drop(request, key)
         messages.success(request, "Saved.")
         return redirect("measures:show", client.pk)
-    return render(request, "measures/abilities.html", {"client": client, "form": form, "form_key": key})  # fmt: skip
+    return render(
+        request, "measures/abilities.html", {"client": client, "form": form, "form_key": key}
+    )
 
 
 def _keep_abilities(
@@ -73,7 +79,9 @@ def file(request: Request, client_id: str) -> HttpResponse:
     client = client_of(request, client_id)
     parts = parts_of(client)
     if not can_be_seated(parts.body):
-        messages.error(request, "There is no client file yet: measure sex, mass and a height first.")
+        messages.error(
+            request, "There is no client file yet: measure sex, mass and a height first."
+        )
         return redirect("measures:show", client.pk)
     note_export(request, client, ["client file"])
     answer = HttpResponse(written(parts).text, content_type="text/yaml; charset=utf-8")

@@ -19,9 +19,7 @@ from chairwright_desk.surroundings.bridge import (
 Fields = Mapping[str, str]
 
 
-def written(
-    reference: str, around: Fields, spots: Iterable[tuple[str, str, Fields]]
-) -> Written:
+def written(reference: str, around: Fields, spots: Iterable[tuple[str, str, Fields]]) -> Written:
     """Write a places file.
 
     Parameters
@@ -93,7 +91,9 @@ def field_at(to: Written, where: str) -> str:
     return key if found == "kind" and key and key not in KIND_WORDS else found
 
 
-def units_written(keys: Iterable[Key], fields: Fields, alone: str, before: str = "") -> dict[str, str]:
+def units_written(
+    keys: Iterable[Key], fields: Fields, alone: str, before: str = ""
+) -> dict[str, str]:
     """Return what was typed with the unit of every number written out, empty ones left out.
 
     Parameters

@@ -36,7 +36,10 @@ class Ends:
     def words(self) -> str:
         """The range in words."""
         if self.low and self.high:
-            return self.low if self.low == self.high else f"{self.low} to {self.high}"
+            number, _, unit = self.low.rpartition(" ")
+            alike = number and self.high.endswith(f" {unit}")
+            first = number if alike else self.low
+            return self.low if self.low == self.high else f"{first} to {self.high}"
         return f"at least {self.low}" if self.low else f"at most {self.high}"
 
 
@@ -87,11 +90,6 @@ class Listing:
 
     groups: tuple[AskedGroup, ...]
     troubles: tuple[str, ...] = ()
-
-    def find(self, figure: str, kind: str) -> Asked | None:
-        """Return the target of a figure and kind that no place asks for."""
-        every = (each for group in self.groups for each in group.asked)
-        return next((e for e in every if e.figure == figure and e.kind == kind and not e.place), None)
 
 
 def listing(client_text: str, places_text: str, units: Units) -> Listing:
@@ -177,9 +175,9 @@ def _unit(figure: Figure) -> str:
 
 def figure_words(figure: str) -> str:
     """Label of a figure with its unit; empty for one that there is not."""
-    found = FIGURES[figure] if figure in FIGURES else None
-    if found is None:
+    if figure not in FIGURES:
         return ""
+    found = FIGURES[figure]
     return f"{found.label} ({_unit(found)})" if _unit(found) else found.label
 
 

@@ -10,6 +10,10 @@ from chairwright_desk.measures.typed import ALONE
 from chairwright_desk.targets.bridge import RULE_SET_WORDS, figure_choices
 
 LONGEST = 40
+KINDS = (
+    ("wish", "a wish: a chair outside is less good"),
+    ("must", "a must: a chair outside is refused"),
+)
 REASON = "Why this client needs it, in a few words. It is printed on the sheet; no name."
 
 
@@ -49,8 +53,8 @@ class NewForm(TargetForm):
     figure = forms.ChoiceField(label="What it is about")
     kind = forms.ChoiceField(
         label="Must or wish",
-        choices=(("wish", "a wish: a chair outside is less good"), ("must", "a must: a chair outside is refused")),
-    )  # fmt: skip
+        choices=KINDS,
+    )
 
     field_order = ("figure", "kind", "at_least", "at_most", "alone", "weight", "reason")
 

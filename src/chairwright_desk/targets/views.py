@@ -22,6 +22,7 @@ from chairwright_desk.measures.texts import client_text
 from chairwright_desk.targets.bridge import (
     RULE_SET_WORDS,
     Asked,
+    Ends,
     figure_label,
     figure_words,
     listing,
@@ -80,9 +81,9 @@ def show(request: Request, client_id: str) -> HttpResponse:
     found = listing(texts.client, texts.places, _units(request)) if texts else None
     own = {(each.figure, each.must): each for each in _own(client).select_related("changed_by")}
     groups = [
-        LineGroup(g.words, tuple(Line(a, None if a.place else own.get((a.figure, a.must))) for a in g.asked))
-        for g in (found.groups if found else ())
-    ]  # fmt: skip
+        LineGroup(group.words, tuple(_line(each, own) for each in group.asked))
+        for group in (found.groups if found else ())
+    ]
     past = TargetChange.objects.filter(client=client).select_related("by")[:30]
     context = {
         "client": client,
@@ -90,10 +91,19 @@ def show(request: Request, client_id: str) -> HttpResponse:
         "troubles": found.troubles if found else (),
         "typed": typed,
         "rules": dict(RULE_SET_WORDS).get(_rule_set(client), ""),
-        "past": [Past(figure_label(each.figure) if each.figure else "Rules", each) for each in past],
+        "past": [Past(_past_label(each.figure), each) for each in past],
+        "changed": [line for group in groups for line in group.lines if line.own],
         "lost": [] if groups else [Line(_bare(each), each) for each in own.values()],
     }
     return render(request, "targets/show.html", context)
+
+
+def _past_label(figure: str) -> str:
+    return figure_label(figure) if figure else "Rules"
+
+
+def _line(asked: Asked, own: dict[tuple[str, bool], OwnTarget]) -> Line:
+    return Line(asked, None if asked.place else own.get((asked.figure, asked.must)))
 
 
 def _own(client: Client) -> Any:
@@ -102,10 +112,10 @@ def _own(client: Client) -> Any:
 
 def _bare(own: OwnTarget) -> Asked:
     """An own target that stands, while the list cannot be made."""
-    from chairwright_desk.targets.bridge import Ends
-
     ends = Ends(own.at_least, own.at_most)
-    return Asked(own.figure, figure_label(own.figure), own.must, ends, own.weight, "", own.reason, "")
+    return Asked(
+        own.figure, figure_label(own.figure), own.must, ends, own.weight, "", own.reason, ""
+    )
 
 
 def _rule_set(client: Client) -> str:

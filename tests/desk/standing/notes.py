@@ -18,7 +18,9 @@ def png(width: int = 40, height: int = 30) -> bytes:
     """A grey picture, written after the PNG specification (ISO/IEC 15948)."""
 
     def chunk(name: bytes, body: bytes) -> bytes:
-        return struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body))  # fmt: skip
+        return (
+            struct.pack(">I", len(body)) + name + body + struct.pack(">I", zlib.crc32(name + body))
+        )
 
     rows = b"".join(b"\0" + b"\x9c" * width for _ in range(height))
     head = struct.pack(">IIBBBBB", width, height, 8, 0, 0, 0, 0)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import csv
-import datetime
+import datetime as dt
 import io
 import tempfile
 from dataclasses import dataclass, field
@@ -49,7 +49,7 @@ class Brought:
     abilities: dict[str, str] = field(default_factory=dict)
     targets: tuple[dict[str, Any], ...] = ()
     rule_set: str = ""
-    taken_on: datetime.date | None = None
+    taken_on: dt.date | None = None
     whole: bool = False
     remarks: tuple[str, ...] = ()
     troubles: tuple[str, ...] = ()
@@ -93,9 +93,9 @@ def _record(raw: bytes) -> Brought:
     return Brought(body, taken_on=_day(max(days, default="")), remarks=found.remarks)
 
 
-def _day(text: str) -> datetime.date | None:
+def _day(text: str) -> dt.date | None:
     try:
-        return datetime.date.fromisoformat(text)
+        return dt.date.fromisoformat(text)
     except ValueError:
         return None
 
@@ -124,7 +124,8 @@ def _row(row: dict[Any, Any], at: int, body: dict[str, str]) -> str:
     except InputError as error:
         return str(error.problems[0])
     if not kind.low <= quantity.value <= kind.high:
-        return f"Row {at}: {kind.label} must lie between {kind.low:g} and {kind.high:g} {quantity.unit}."  # fmt: skip
+        ends = f"{kind.low:g} and {kind.high:g} {quantity.unit}"
+        return f"Row {at}: {kind.label} must lie between {ends}."
     sides = ("left", "right") if side in ("", "both") else (side,)
     if kind.sided and not set(sides) <= {"left", "right"}:
         return f"Row {at}: the side must be left, right or both; it says {side}."
@@ -134,7 +135,7 @@ def _row(row: dict[Any, Any], at: int, body: dict[str, str]) -> str:
 
 
 def _whole(client: Client) -> Brought:
-    body = {"sex": client.sex}
+    body: dict[str, str] = {"sex": client.sex}
     if client.age_years is not None:
         body["age"] = f"{client.age_years:g}"
     if client.leg_mass_factor != 1.0:
@@ -148,16 +149,18 @@ def _whole(client: Client) -> Brought:
         limb = f"{lost.side}_{'leg' if lost.level in _LEGS else 'arm'}"
         body[limb] = lost.level
         body[f"{limb}_share"] = f"{lost.residual:g}"
-    return Brought(
-        body, _abilities(client), _targets(client), client.rule_set, whole=True
-    )
+    return Brought(body, _abilities(client), _targets(client), client.rule_set, whole=True)
 
 
 _LEGS = ("foot", "below_knee", "through_knee", "above_knee", "hip")
 
 
 def _abilities(client: Client) -> dict[str, str]:
-    found = {"propulsion": client.propulsion, "note": client.note, "extras": " ".join(client.extras)}
+    found = {
+        "propulsion": client.propulsion,
+        "note": client.note,
+        "extras": " ".join(client.extras),
+    }
     for at, load in enumerate(client.carries):
         found |= {
             f"load_name_{at}": load.name,

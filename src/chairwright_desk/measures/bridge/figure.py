@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from math import asin, hypot
+from typing import Any
 from xml.etree import ElementTree as ET
 
 from chairwright.chair.shape import Figurine
@@ -50,7 +51,11 @@ def figure_svg(told: Understood, units: Units) -> str:
     figurine = _seated(body, measures)
     floor = -_value(measures, "lower_leg_length", 430.0)
     side = Placement(SCALE)
-    drawn = tuple(side.group(g) for g in (*_seat(floor, figurine), body_side(figurine), near_arm(figurine)) if g.items)  # fmt: skip
+    drawn = tuple(
+        side.group(g)
+        for g in (*_seat(floor, figurine), body_side(figurine), near_arm(figurine))
+        if g.items
+    )
     box = groups_box(drawn)
     tapes = lay_out(_side_tapes(told, figurine, floor), side, box, units)
     front = Placement(SCALE, (box[2] + _AWAY_MM / SCALE, 0.0))
@@ -116,11 +121,8 @@ def _seated(body: Body, measures: MeasureSet) -> Figurine:
     )
 
 
-def _point(joint: object) -> Point | None:
-    if joint is None:
-        return None
-    x, z = joint  # type: ignore[misc]
-    return (float(x), float(z))
+def _point(joint: Any) -> Point | None:
+    return None if joint is None else (float(joint[0]), float(joint[1]))
 
 
 def _seat(floor: float, figurine: Figurine) -> tuple[Group, ...]:
@@ -137,7 +139,9 @@ def _seat(floor: float, figurine: Figurine) -> tuple[Group, ...]:
     return (Group("ground", lines),)
 
 
-def _taped(told: Understood, name: str, start: Point, end: Point, side: str, **more: float) -> list[Dimension]:  # fmt: skip
+def _taped(
+    told: Understood, name: str, start: Point, end: Point, side: str, **more: float
+) -> list[Dimension]:
     """A tape, when the part is there."""
     if name in ("shoe_sole", "foot_width") and not any(told.body.foot_length_mm.values()):
         return []
@@ -157,7 +161,13 @@ def _near(told: Understood, name: str) -> float:
 
 def _side_tapes(told: Understood, figurine: Figurine, floor: float) -> tuple[Dimension, ...]:
     made: list[Dimension] = []
-    for name in ("elbow_height", "scapula_height", "axilla_height", "shoulder_height", "sitting_height"):  # fmt: skip
+    for name in (
+        "elbow_height",
+        "scapula_height",
+        "axilla_height",
+        "shoulder_height",
+        "sitting_height",
+    ):
         made += _taped(told, name, (0.0, 0.0), (0.0, _near(told, name)), "left")
     depth, knee = _near(told, "buttock_thigh_depth"), _near(told, "buttock_knee_length")
     made += _taped(told, "buttock_thigh_depth", (0.0, 0.0), (depth, 0.0), "below")
@@ -166,8 +176,12 @@ def _side_tapes(told: Understood, figurine: Figurine, floor: float) -> tuple[Dim
     foot = (heel[0] + _near(told, "foot_length"), heel[1])
     made += _taped(told, "foot_length", heel, foot, "below")
     base = (depth, heel[1])
-    made += _taped(told, "lower_leg_length", base, (depth, heel[1] + _near(told, "lower_leg_length")), "right")  # fmt: skip
-    made += _taped(told, "knee_height", (knee, heel[1]), (knee, heel[1] + _near(told, "knee_height")), "right")  # fmt: skip
+    made += _taped(
+        told, "lower_leg_length", base, (depth, heel[1] + _near(told, "lower_leg_length")), "right"
+    )
+    made += _taped(
+        told, "knee_height", (knee, heel[1]), (knee, heel[1] + _near(told, "knee_height")), "right"
+    )
     return (*made, *_body_tapes(told, figurine, heel))
 
 
@@ -175,10 +189,16 @@ def _body_tapes(told: Understood, figurine: Figurine, heel: Point) -> list[Dimen
     """Tapes that lie on the body itself."""
     made: list[Dimension] = []
     chest, belly = _near(told, "axilla_height") - 40.0, _near(told, "elbow_height") - 20.0
-    made += _taped(told, "chest_depth", (0.0, chest), (_near(told, "chest_depth"), chest), "parallel")  # fmt: skip
-    made += _taped(told, "abdomen_depth", (0.0, belly), (_near(told, "abdomen_depth"), belly), "parallel")  # fmt: skip
+    made += _taped(
+        told, "chest_depth", (0.0, chest), (_near(told, "chest_depth"), chest), "parallel"
+    )
+    made += _taped(
+        told, "abdomen_depth", (0.0, belly), (_near(told, "abdomen_depth"), belly), "parallel"
+    )
     x = figurine.hip[0] + 150.0
-    made += _taped(told, "thigh_clearance", (x, 0.0), (x, _near(told, "thigh_clearance")), "parallel")  # fmt: skip
+    made += _taped(
+        told, "thigh_clearance", (x, 0.0), (x, _near(told, "thigh_clearance")), "parallel"
+    )
     elbow = figurine.elbow["right"] or figurine.elbow["left"]
     if elbow:
         top = (elbow[0], elbow[1] + _near(told, "upper_arm_length"))
@@ -189,12 +209,20 @@ def _body_tapes(told: Understood, figurine: Figurine, heel: Point) -> list[Dimen
         tip = (wrist[0] + _near(told, "hand_length"), wrist[1])
         made += _taped(told, "hand_length", wrist, tip, "parallel", offset_mm=6.0)
     sole = (heel[0] - 30.0, heel[1])
-    made += _taped(told, "shoe_sole", sole, (sole[0], sole[1] + _near(told, "shoe_sole")), "parallel", offset_mm=-1.0)  # fmt: skip
+    made += _taped(
+        told,
+        "shoe_sole",
+        sole,
+        (sole[0], sole[1] + _near(told, "shoe_sole")),
+        "parallel",
+        offset_mm=-1.0,
+    )
     return made
 
 
 def _front(body: Body, measures: MeasureSet, floor: float) -> Group:
     """The person from the front, sitting, hands on the thighs."""
+
     def of(name: str) -> float:
         return _value(measures, name)
 
@@ -205,13 +233,19 @@ def _front(body: Body, measures: MeasureSet, floor: float) -> Group:
     waist, axilla = _near_waist(measures), of("axilla_height")
     right = ((hips, 40.0), (hips * 0.97, 110.0), (0.93 * chest, waist), (chest, axilla))
     ring = (*right, (half - 70.0, shoulder), (70.0 - half, shoulder))
-    trunk = ((*ring, *((-x, z) for x, z in reversed(right)), (-hips + 40.0, 5.0), (hips - 40.0, 5.0)),)  # fmt: skip
+    trunk = (
+        (*ring, *((-x, z) for x, z in reversed(right)), (-hips + 40.0, 5.0), (hips - 40.0, 5.0)),
+    )
     yoke = capsule((-half + 60.0, shoulder - 40.0), (half - 60.0, shoulder - 40.0), 58.0)
     neck = capsule((0.0, shoulder - 10.0), (0.0, head), 0.5 * radius)
-    skull = chain(((0.0, head - 0.35 * radius), (0.0, head + 0.2 * radius)), (0.62 * radius, 0.8 * radius))  # fmt: skip
+    skull = chain(
+        ((0.0, head - 0.35 * radius), (0.0, head + 0.2 * radius)), (0.62 * radius, 0.8 * radius)
+    )
     far = [_front_arm(body, side, half, shoulder) for side in SIDES]
     middle = Silhouette((*trunk, yoke, neck, *skull))
-    legs = [Silhouette(rings) for side in SIDES if (rings := _front_leg(body, measures, side, floor))]  # fmt: skip
+    legs = [
+        Silhouette(rings) for side in SIDES if (rings := _front_leg(body, measures, side, floor))
+    ]
     arms = [Silhouette(rings) for rings in far if rings]
     return Group("front", (*arms, middle, *legs))
 
@@ -220,7 +254,9 @@ def _near_waist(measures: MeasureSet) -> float:
     return _value(measures, "elbow_height")
 
 
-def _front_arm(body: Body, side: str, half: float, shoulder: float) -> tuple[tuple[Point, ...], ...]:
+def _front_arm(
+    body: Body, side: str, half: float, shoulder: float
+) -> tuple[tuple[Point, ...], ...]:
     upper = body.upper_arm_mm[side]  # type: ignore[index]
     if upper is None:
         return ()
@@ -235,7 +271,9 @@ def _front_arm(body: Body, side: str, half: float, shoulder: float) -> tuple[tup
     return (*rings, capsule(elbow, hand, 38.0, 34.0))
 
 
-def _front_leg(body: Body, measures: MeasureSet, side: str, floor: float) -> tuple[tuple[Point, ...], ...]:  # fmt: skip
+def _front_leg(
+    body: Body, measures: MeasureSet, side: str, floor: float
+) -> tuple[tuple[Point, ...], ...]:
     if body.thigh_mm[side] is None:  # type: ignore[index]
         return ()
     way = -1.0 if side == "right" else 1.0
@@ -251,7 +289,11 @@ def _front_leg(body: Body, measures: MeasureSet, side: str, floor: float) -> tup
     calf = chain(((x, top), (x, top - 0.35 * shank), (x, ground + 75.0)), (60.0, 55.0, 36.0))
     if body.foot_length_mm[side] is None:  # type: ignore[index]
         return (thigh, *calf)
-    return (thigh, *calf, capsule((x - half + 28.0, ground + 28.0), (x + half - 28.0, ground + 28.0), 28.0))
+    return (
+        thigh,
+        *calf,
+        capsule((x - half + 28.0, ground + 28.0), (x + half - 28.0, ground + 28.0), 28.0),
+    )
 
 
 def _front_tapes(told: Understood, floor: float) -> tuple[Dimension, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import Literal, cast
+from typing import Literal, cast, get_args
 
 from chairwright.errors import InputError, Problem
 from chairwright.files.client import read_client
@@ -16,7 +16,7 @@ from chairwright.person.plausibility import review
 from chairwright.person.population import summary_row
 from chairwright.reading import FileText
 from chairwright.units import Quantity, inches_text
-from chairwright_desk.measures.bridge.catalogue import LIMBS, kinds
+from chairwright_desk.measures.bridge.catalogue import LEVEL_WORDS, LIMBS, kinds
 
 Units = Literal["mm", "in"]
 FieldAt = Callable[[str], str]
@@ -105,7 +105,8 @@ def lost_fields(body: Mapping[str, str]) -> frozenset[str]:
     body : mapping of str to str
         A set of measures as typed.
     """
-    lost = lost_measures(tuple(_amputation(limb, body[limb]) for limb in LIMBS if body.get(limb)))
+    there = [limb for limb in LIMBS if body.get(limb) in LEVEL_WORDS]
+    lost = lost_measures(tuple(_amputation(limb, body[limb]) for limb in there))
     return frozenset(f"{name}_{side}" for name, side in lost)
 
 
@@ -128,6 +129,7 @@ def understand(text: str, field_at: FieldAt, sex: str, units: Units) -> Understo
         For estimates.
     """
     beside: dict[str, list[Beside]] = {}
+    sex = sex if sex in get_args(Sex) else ""
     client = _readable(text, field_at, beside)
     client = client or Client(reference="X-1", sex=cast(Sex, sex or "female"), measures=())
     names = frozenset(measure.name for measure in client.measures)

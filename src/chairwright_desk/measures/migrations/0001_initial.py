@@ -9,43 +9,106 @@ from django.db import migrations, models
 
 
 class Migration(migrations.Migration):
-
     initial = True
 
     dependencies = [
-        ('clients', '0001_initial'),
+        ("clients", "0001_initial"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
     operations = [
         migrations.CreateModel(
-            name='Abilities',
+            name="Abilities",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('fields', models.JSONField(default=dict)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.OneToOneField(on_delete=django.db.models.deletion.CASCADE, related_name='abilities', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                ("fields", models.JSONField(default=dict)),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.OneToOneField(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="abilities",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'abstract': False,
+                "abstract": False,
             },
         ),
         migrations.CreateModel(
-            name='Measuring',
+            name="Measuring",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('taken_on', models.DateField(default=chairwright_desk.measures.models.today, verbose_name='measured on')),
-                ('fields', models.JSONField(default=dict)),
-                ('created', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='measurings', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                (
+                    "taken_on",
+                    models.DateField(
+                        default=chairwright_desk.measures.models.today, verbose_name="measured on"
+                    ),
+                ),
+                ("fields", models.JSONField(default=dict)),
+                (
+                    "created",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="measurings",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'ordering': ('-taken_on', '-created', 'id'),
+                "ordering": ("-taken_on", "-created", "id"),
             },
         ),
     ]

@@ -8,55 +8,128 @@ from django.db import migrations, models
 
 
 class Migration(migrations.Migration):
-
     initial = True
 
     dependencies = [
-        ('clients', '0001_initial'),
+        ("clients", "0001_initial"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
     operations = [
         migrations.CreateModel(
-            name='Note',
+            name="Note",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('text', models.TextField(max_length=4000)),
-                ('created', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='notes', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                ("text", models.TextField(max_length=4000)),
+                (
+                    "created",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="notes",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'ordering': ('-created', 'id'),
+                "ordering": ("-created", "id"),
             },
         ),
         migrations.CreateModel(
-            name='Picture',
+            name="Picture",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('caption', models.CharField(max_length=200)),
-                ('kind', models.CharField(max_length=4)),
-                ('width', models.PositiveIntegerField()),
-                ('height', models.PositiveIntegerField()),
-                ('size', models.PositiveIntegerField()),
-                ('created', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='pictures', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                ("caption", models.CharField(max_length=200)),
+                ("kind", models.CharField(max_length=4)),
+                ("width", models.PositiveIntegerField()),
+                ("height", models.PositiveIntegerField()),
+                ("size", models.PositiveIntegerField()),
+                (
+                    "created",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="pictures",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'ordering': ('-created', 'id'),
+                "ordering": ("-created", "id"),
             },
         ),
         migrations.CreateModel(
-            name='PictureBytes',
+            name="PictureBytes",
             fields=[
-                ('id', models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name='ID')),
-                ('content', models.BinaryField()),
-                ('picture', models.OneToOneField(on_delete=django.db.models.deletion.CASCADE, related_name='held', to='notes.picture')),
+                (
+                    "id",
+                    models.BigAutoField(
+                        auto_created=True, primary_key=True, serialize=False, verbose_name="ID"
+                    ),
+                ),
+                ("content", models.BinaryField()),
+                (
+                    "picture",
+                    models.OneToOneField(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="held",
+                        to="notes.picture",
+                    ),
+                ),
             ],
         ),
     ]

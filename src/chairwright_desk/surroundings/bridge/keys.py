@@ -146,8 +146,8 @@ def _options(key: PlaceKey) -> tuple[tuple[str, str], ...]:
     if key.name in _FLAG_OWN:
         return _FLAG_OWN[key.name]
     if key.sort == "flag":
-        words = {"true": "yes", "false": "no"}.get(left, left)
-        return (("", f"not said ({words})"), ("true", "yes"), ("false", "no"))
+        usual = {"true": "yes", "false": "no"}.get(left, left)
+        return (("", f"not said ({usual})"), ("true", "yes"), ("false", "no"))
     if key.sort != "word":
         return ()
     told = _OPTIONS.get(key.name, {})

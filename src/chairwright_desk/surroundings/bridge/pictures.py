@@ -1,4 +1,4 @@
-"""A small picture of a place as it was measured, and the client's chair in it where there is one."""
+"""A small picture of a place as it was measured, and the client's chair in it."""
 
 from __future__ import annotations
 
@@ -52,7 +52,8 @@ def picture_of(text: str, units: Units, prefix: str) -> str:
     place = place_in(text)
     if place is None:
         return ""
-    items, dimensions = next(_DRAWERS[kind] for kind in type(place).__mro__ if kind in _DRAWERS)(place)
+    drawer = next(_DRAWERS[kind] for kind in type(place).__mro__ if kind in _DRAWERS)
+    items, dimensions = drawer(place)
     real = groups_box((Group("place", tuple(items)),))
     size = max(real[2] - real[0], real[3] - real[1])
     scale = next((s for s in _SCALES if size / s <= LARGEST_MM), _SCALES[-1])
@@ -232,7 +233,8 @@ def _step(place: Threshold | Kerb, *, through: bool) -> Drawn:
 def _under_top(place: UnderTop) -> Drawn:
     clear = place.clear_height_mm
     top = place.top_height_mm or clear + 40.0
-    knee, foot, toe = (each or 500.0 for each in (place.knee_depth_mm, place.foot_depth_mm or place.knee_depth_mm, place.toe_depth_mm or place.knee_depth_mm))  # fmt: skip
+    knee = place.knee_depth_mm or 500.0
+    foot, toe = place.foot_depth_mm or knee, place.toe_depth_mm or knee
     deep = max(knee, foot, toe)
     items: list[Primitive] = [
         _line((-300.0, 0.0), (deep + 100.0, 0.0)),
@@ -251,7 +253,11 @@ def _transfer(place: TransferPlace) -> Drawn:
     high, wide = place.height_mm, 700.0
     items: list[Primitive] = [
         _line((-350.0, 0.0), (wide + 50.0, 0.0)),
-        Polyline(((0.0, high - 120.0), (0.0, high), (wide, high), (wide, high - 120.0)), "outline", closed=True),  # fmt: skip
+        Polyline(
+            ((0.0, high - 120.0), (0.0, high), (wide, high), (wide, high - 120.0)),
+            "outline",
+            closed=True,
+        ),
         Line((60.0, 0.0), (60.0, high - 120.0), "outline"),
         Line((wide - 60.0, 0.0), (wide - 60.0, high - 120.0), "outline"),
     ]
@@ -261,7 +267,11 @@ def _transfer(place: TransferPlace) -> Drawn:
 def _boot(place: Boot) -> Drawn:
     wide, high, sill = place.opening_width_mm, place.opening_height_mm, place.sill_height_mm or 0.0
     items: list[Primitive] = [
-        Polyline(((0.0, sill), (wide, sill), (wide, sill + high), (0.0, sill + high)), "outline", closed=True),  # fmt: skip
+        Polyline(
+            ((0.0, sill), (wide, sill), (wide, sill + high), (0.0, sill + high)),
+            "outline",
+            closed=True,
+        ),
         _line((-150.0, 0.0), (wide + 150.0, 0.0)),
     ]
     sizes = [

@@ -8,44 +8,102 @@ from django.db import migrations, models
 
 
 class Migration(migrations.Migration):
-
     initial = True
 
     dependencies = [
-        ('clients', '0001_initial'),
+        ("clients", "0001_initial"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
     operations = [
         migrations.CreateModel(
-            name='Helpers',
+            name="Helpers",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('fields', models.JSONField(default=dict)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.OneToOneField(on_delete=django.db.models.deletion.CASCADE, related_name='helpers', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                ("fields", models.JSONField(default=dict)),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.OneToOneField(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="helpers",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'abstract': False,
+                "abstract": False,
             },
         ),
         migrations.CreateModel(
-            name='Spot',
+            name="Spot",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('kind', models.CharField(max_length=20)),
-                ('name', models.CharField(max_length=60)),
-                ('fields', models.JSONField(default=dict)),
-                ('created', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='spots', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                ("kind", models.CharField(max_length=20)),
+                ("name", models.CharField(max_length=60)),
+                ("fields", models.JSONField(default=dict)),
+                (
+                    "created",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="spots",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'ordering': ('created', 'id'),
+                "ordering": ("created", "id"),
             },
         ),
     ]

@@ -8,63 +8,145 @@ from django.db import migrations, models
 
 
 class Migration(migrations.Migration):
-
     initial = True
 
     dependencies = [
-        ('clients', '0001_initial'),
+        ("clients", "0001_initial"),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
     operations = [
         migrations.CreateModel(
-            name='RuleChoice',
+            name="RuleChoice",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('rule_set', models.CharField(default='envelope', max_length=40)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.OneToOneField(on_delete=django.db.models.deletion.CASCADE, related_name='rule_choice', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                ("rule_set", models.CharField(default="envelope", max_length=40)),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.OneToOneField(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="rule_choice",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'abstract': False,
+                "abstract": False,
             },
         ),
         migrations.CreateModel(
-            name='TargetChange',
+            name="TargetChange",
             fields=[
-                ('id', models.BigAutoField(auto_created=True, primary_key=True, serialize=False, verbose_name='ID')),
-                ('figure', models.CharField(blank=True, max_length=80)),
-                ('words', models.CharField(max_length=300)),
-                ('reason', models.CharField(max_length=400)),
-                ('at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('by', models.ForeignKey(null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='target_changes', to='clients.client')),
+                (
+                    "id",
+                    models.BigAutoField(
+                        auto_created=True, primary_key=True, serialize=False, verbose_name="ID"
+                    ),
+                ),
+                ("figure", models.CharField(blank=True, max_length=80)),
+                ("words", models.CharField(max_length=300)),
+                ("reason", models.CharField(max_length=400)),
+                ("at", models.DateTimeField(default=django.utils.timezone.now, editable=False)),
+                (
+                    "by",
+                    models.ForeignKey(
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="target_changes",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'ordering': ('-at', '-id'),
+                "ordering": ("-at", "-id"),
             },
         ),
         migrations.CreateModel(
-            name='OwnTarget',
+            name="OwnTarget",
             fields=[
-                ('id', models.CharField(default=chairwright_desk.base.ids.new_id, editable=False, max_length=16, primary_key=True, serialize=False)),
-                ('revision', models.PositiveIntegerField(default=1, editable=False)),
-                ('changed_at', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('figure', models.CharField(max_length=80)),
-                ('must', models.BooleanField(default=False)),
-                ('at_least', models.CharField(blank=True, max_length=40)),
-                ('at_most', models.CharField(blank=True, max_length=40)),
-                ('weight', models.CharField(blank=True, max_length=20)),
-                ('reason', models.CharField(max_length=400)),
-                ('created', models.DateTimeField(default=django.utils.timezone.now, editable=False)),
-                ('changed_by', models.ForeignKey(editable=False, null=True, on_delete=django.db.models.deletion.PROTECT, related_name='+', to=settings.AUTH_USER_MODEL)),
-                ('client', models.ForeignKey(on_delete=django.db.models.deletion.CASCADE, related_name='own_targets', to='clients.client')),
+                (
+                    "id",
+                    models.CharField(
+                        default=chairwright_desk.base.ids.new_id,
+                        editable=False,
+                        max_length=16,
+                        primary_key=True,
+                        serialize=False,
+                    ),
+                ),
+                ("revision", models.PositiveIntegerField(default=1, editable=False)),
+                (
+                    "changed_at",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                ("figure", models.CharField(max_length=80)),
+                ("must", models.BooleanField(default=False)),
+                ("at_least", models.CharField(blank=True, max_length=40)),
+                ("at_most", models.CharField(blank=True, max_length=40)),
+                ("weight", models.CharField(blank=True, max_length=20)),
+                ("reason", models.CharField(max_length=400)),
+                (
+                    "created",
+                    models.DateTimeField(default=django.utils.timezone.now, editable=False),
+                ),
+                (
+                    "changed_by",
+                    models.ForeignKey(
+                        editable=False,
+                        null=True,
+                        on_delete=django.db.models.deletion.PROTECT,
+                        related_name="+",
+                        to=settings.AUTH_USER_MODEL,
+                    ),
+                ),
+                (
+                    "client",
+                    models.ForeignKey(
+                        on_delete=django.db.models.deletion.CASCADE,
+                        related_name="own_targets",
+                        to="clients.client",
+                    ),
+                ),
             ],
             options={
-                'ordering': ('figure', '-must'),
-                'constraints': [models.UniqueConstraint(fields=('client', 'figure', 'must'), name='one_own_target_a_figure')],
+                "ordering": ("figure", "-must"),
+                "constraints": [
+                    models.UniqueConstraint(
+                        fields=("client", "figure", "must"), name="one_own_target_a_figure"
+                    )
+                ],
             },
         ),
     ]

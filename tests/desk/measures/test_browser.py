@@ -1,0 +1,43 @@
+"""Measuring in a real browser: the tape of the field in hand, remarks at once, drafts."""
+
+from __future__ import annotations
+
+from playwright.sync_api import expect
+
+from ..kit.browser import Desk
+from ..kit.world import World
+
+
+def test_the_tape_of_the_field_in_hand_stands_out_and_the_figure_follows(
+    desk: Desk, live_world: World
+) -> None:
+    page = desk.window(live_world.people["clinician"])
+    page.goto(f"/clients/{live_world.client.pk}/measures/new/")
+    page.get_by_label("Sex").select_option("male")
+    page.get_by_label("Body mass", exact=True).fill("78 kg")
+    page.get_by_label("Body height", exact=True).fill("176 cm")
+    expect(page.locator("#beside-hip_width")).to_contain_text("estimated")
+    hips = page.locator("#tape-dimension-hip-width")
+    page.get_by_label("Hip width", exact=True).focus()
+    expect(hips).to_have_class("tape estimated told")
+    expect(page.locator("#tape-words")).to_contain_text("tissue not pressed in")
+    page.get_by_label("Hip width", exact=True).fill("16 1/4 in")
+    expect(page.locator("#beside-hip_width")).to_be_empty()
+    expect(hips).to_have_class("tape told")
+    expect(hips).to_contain_text("413")
+    expect(page.locator(".kept")).to_contain_text("Draft kept")
+    page.reload()
+    expect(page.get_by_label("Hip width", exact=True)).to_have_value("16 1/4 in")
+
+
+def test_without_script_what_is_typed_is_shown_by_a_button(
+    desk_without_script: Desk, live_world: World
+) -> None:
+    page = desk_without_script.window(live_world.people["clinician"])
+    page.goto(f"/clients/{live_world.client.pk}/measures/new/")
+    page.get_by_label("Sex").select_option("female")
+    page.get_by_label("Body mass", exact=True).fill("54 kg")
+    page.get_by_label("Body height", exact=True).fill("152 cm")
+    page.get_by_role("button", name="Show what is typed").click()
+    expect(page.locator("#beside-hip_width")).to_contain_text("estimated")
+    expect(page.get_by_label("Body mass", exact=True)).to_have_value("54 kg")
