@@ -21,6 +21,7 @@ from chairwright_desk.drafts.kept import drop, filled, forget_record
 from chairwright_desk.measures.bridge import Understood, kinds, understand
 from chairwright_desk.measures.bridge.figure import figure_svg
 from chairwright_desk.measures.compared import columns_of, rows_of
+from chairwright_desk.measures.facts import facts_of
 from chairwright_desk.measures.forms import MeasuringForm
 from chairwright_desk.measures.models import Measuring
 from chairwright_desk.measures.record import abilities_of, differing, newest, opened
@@ -56,7 +57,11 @@ def show(request: Request, client_id: str) -> HttpResponse:
     """Show the measures in use, estimates among them, beside those of earlier days."""
     client = client_of(request, client_id)
     sets = list(Measuring.objects.filter(client=client).select_related("changed_by")[:6])
-    context: dict[str, Any] = {"client": client, "sets": sets, "abilities": abilities_of(client)}
+    able = abilities_of(client)
+    moving = able.fields if able else {}
+    facts = facts_of(sets[0].fields if sets else {}, moving)
+    note = moving.get("note", "")
+    context: dict[str, Any] = {"client": client, "sets": sets, "facts": facts, "note": note}
     if sets:
         note_read(request, sets[0])
         told = understood(request, sets[0].fields)

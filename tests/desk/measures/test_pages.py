@@ -168,7 +168,8 @@ def test_a_whole_client_file_is_brought_in_and_handed_out(world: World) -> None:
 
 
 def test_a_table_is_brought_in_row_by_row(world: World) -> None:
-    good = b"measure,side,value\nhip_width,,41 cm\nlower_leg_length,left,44 cm\nknee_height,both,52 cm\n"
+    rows = ["measure,side,value", "hip_width,,41 cm", "lower_leg_length,left,44 cm"]
+    good = "\n".join([*rows, "knee_height,both,52 cm", ""]).encode()
     assert post(world, "bring", {"file": SimpleUploadedFile("t.csv", good)}).status_code == 302
     assert Measuring.objects.get().fields == {
         "hip_width": "41 cm",

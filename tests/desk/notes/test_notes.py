@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from contextlib import suppress
 from typing import Any
 
 import pytest
@@ -87,10 +88,8 @@ def test_a_changed_byte_never_brings_the_desk_down() -> None:
     for whole in (jpeg(), png()):
         for at in range(0, len(whole), 3):
             changed = whole[:at] + bytes([whole[at] ^ 0x55]) + whole[at + 1 :]
-            try:
+            with suppress(NoPicture):
                 assert read_image(changed).content
-            except NoPicture as refused:
-                assert str(refused)
 
 
 def upload(world: World, name: str, raw: bytes) -> Any:

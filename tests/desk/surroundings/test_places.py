@@ -25,6 +25,8 @@ from ..kit.world import EXAMPLES, World
 from ..standing.surroundings import made
 
 FILES = sorted((EXAMPLES / "places").glob("*.yaml"))
+SEAT = {"height": "50 cm", "transfer": "side"}
+BOOT = {"opening_width": "1 m", "opening_height": "80 cm", "depth": "1 m", "lifted_by": "self"}
 GOOD: dict[str, dict[str, str]] = {
     "door": {"clear_width": "82 cm"},
     "corridor": {"width": "105 cm"},
@@ -36,10 +38,10 @@ GOOD: dict[str, dict[str, str]] = {
     "kerb": {"height": "60 mm"},
     "table": {"clear_height": "71 cm"},
     "basin": {"clear_height": "70 cm"},
-    **{kind: {"height": "50 cm", "transfer": "side"} for kind in ("bed", "toilet", "seat", "car_seat")},
-    "boot": {"opening_width": "1 m", "opening_height": "80 cm", "depth": "1 m", "lifted_by": "self"},
+    **dict.fromkeys(("bed", "toilet", "seat", "car_seat"), SEAT),
+    "boot": BOOT,
     "lift": {"door_width": "80 cm", "width": "110 cm", "depth": "140 cm"},
-}  # fmt: skip
+}
 
 
 def told(found: Surroundings) -> dict[str, Any]:

@@ -67,6 +67,16 @@ class Understood:
     measured: frozenset[str]
     bases: tuple[str, ...] = field(default=())
 
+    @property
+    def doubtful(self) -> tuple[str, ...]:
+        """Labels of the measures that should be looked at again, or could not be taken."""
+        known = kinds()
+        return tuple(
+            known[name].label
+            for name, said in self.beside.items()
+            if name in known and any(each.kind in ("caution", "wrong") for each in said)
+        )
+
 
 def troubles_of(text: str, field_at: FieldAt) -> dict[str, list[str]]:
     """What cannot be read of a client's text, by the field that it stands in.
