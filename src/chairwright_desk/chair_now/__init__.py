@@ -1,0 +1,1 @@
+"""The chair as it stands: on scales, measured, fitted again, over the years, and how sure it is."""
