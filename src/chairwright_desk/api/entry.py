@@ -64,7 +64,7 @@ def _by_token(request: HttpRequest, header: str, operation: Operation) -> User:
     token = token_of(text) if text else None
     if token is None:
         here = hashed(str(request.META.get("REMOTE_ADDR", "")))
-        _count(f"wrong.{here}", WRONG_A_MINUTE)
+        _count(f"wrong.{here}", getattr(settings, "API_WRONG_A_MINUTE", WRONG_A_MINUTE))
         msg = "The token is unknown, has ended, or was revoked."
         raise faults.stranger(msg)
     if token.reads_only and operation.changes:

@@ -29,12 +29,8 @@ from chairwright_desk.base.revised import Overtaken, save_revised
 from chairwright_desk.clients.models import Client
 
 A_PAGE = 100
-TAKEN = Wrong(
-    "reference",
-    "must not be another client's of the team",
-    "a reference that is there already",
-    "Use that client, or another reference.",
-)
+TAKEN = "Another client of the team has this reference already."
+TAKEN_SO = "Use that client, or send another reference."
 
 
 @operation("GET", "me", "account.own", "Says who asks, with teams and roles.", gives=PersonGiven)
@@ -94,7 +90,7 @@ def search_clients(call: Call) -> BaseModel:
 
 @operation(
     "POST", "clients", "client.change", "Makes a client.",
-    takes=ClientNew, gives=ClientGiven, status=201,
+    takes=ClientNew, gives=ClientGiven, status=201, faults=(409,),
 )  # fmt: skip
 def new_client(call: Call) -> BaseModel:
     """Make."""
@@ -103,7 +99,7 @@ def new_client(call: Call) -> BaseModel:
         must, remedy = "must be a team in which you may make clients", "See GET /api/me."
         raise faults.not_good(Wrong("team", must, "another id", remedy))
     if Client.objects.filter(team=body.team, reference=body.reference).exists():
-        raise faults.not_good(TAKEN)
+        raise faults.in_the_way(TAKEN, TAKEN_SO)
     values = {"reference": body.reference, "keep_until": body.keep_until}
     with transaction.atomic():
         client = Client.objects.create(**values, team_id=body.team, changed_by=call.request.user)
@@ -127,12 +123,9 @@ def change_client(call: Call, client_id: str) -> BaseModel | HttpResponse:
     """Change; when somebody else was faster, both versions."""
     found = find(call.request, Client.objects.all(), client_id)
     values: dict[str, Any] = call.sent
-    if values.get("reference", "") is None:
-        must, remedy = "must be a text", "Leave it out to keep it."
-        raise faults.not_good(Wrong("reference", must, "null", remedy))
     others = Client.objects.filter(team=found.team_id, reference=values.get("reference"))
     if others.exclude(pk=found.pk).exists():
-        raise faults.not_good(TAKEN)
+        raise faults.in_the_way(TAKEN, TAKEN_SO)
     try:
         return told(save_revised(call.request, found, call.body.revision, values))
     except Overtaken as error:

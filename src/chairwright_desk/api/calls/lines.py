@@ -16,7 +16,9 @@ FILE = "line"
 @operation("GET", "lines", "line.see", "Lists the product lines.", gives=LinesGiven)
 def lines(call: Call) -> BaseModel:
     """List."""
-    return LinesGiven(lines=[LineGiven(name=name, words=words) for name, words in lines_known()])
+    teams = call.request.user.teams_for(call.request.action)
+    every = dict(pair for team in teams for pair in lines_known(team))
+    return LinesGiven(lines=[LineGiven(name=name, words=words) for name, words in every.items()])
 
 
 @operation(

@@ -91,7 +91,7 @@ def opened(client: Client, line: str) -> Bench:
     client : Client
     line : str
     """
-    if line not in dict(lines_known()):
+    if line not in dict(lines_known(client.team_id)):
         must, remedy = "must be a line of this desk", "See GET /api/lines."
         raise faults.not_good(Wrong("line", must, repr(line)[:80], remedy))
     texts = texts_for(client)
@@ -149,7 +149,7 @@ def setup(call: Call, client_id: str, setup_id: str) -> BaseModel:
 def change_setup(call: Call, client_id: str, setup_id: str) -> BaseModel:
     """Change; the change of choices can be taken back on the bench as one step."""
     found = setup_of(call, client_id, setup_id)
-    values = {name: value for name, value in call.sent.items() if value is not None}
+    values = call.sent
     if "codes" in values:
         values |= _step(found, values["codes"])
     try:

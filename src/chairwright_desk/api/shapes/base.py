@@ -4,11 +4,19 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StringConstraints
 
 PRINTED = r"^[!-~\u00a1-\ud7ff]([ -~\u00a1-\ud7ff]*[!-~\u00a1-\ud7ff])?$"
 """One line of printed characters, no blank at its ends."""
 
+
+def _whole(value: Any) -> Any:
+    """1.0 is the whole number 1, as JSON has it."""
+    return int(value) if isinstance(value, float) and value.is_integer() else value
+
+
+WHOLE = BeforeValidator(_whole)
+"""Stands last: what is written after it would not come into the document."""
 Identifier = Annotated[
     str, StringConstraints(pattern=r"^[2-9a-z]{16}$"), Field(examples=["k3m9x2abcdefgh45"])
 ]
@@ -21,6 +29,15 @@ Codes = Annotated[
     ],
     Field(max_length=100, description="Code of each choice, as the line names it."),
 ]
+
+
+def _without_default(shape: dict[str, Any]) -> None:
+    shape.pop("default", None)
+
+
+def may_be_left_out() -> Any:
+    """Return the default of a field that stays as it is when it is left out, and is never null."""
+    return Field(default=None, json_schema_extra=_without_default)
 
 
 class Taken(BaseModel):
@@ -39,7 +56,9 @@ class Revision(Taken):
     """Something that is changed: which revision the change was made from."""
 
     revision: Annotated[
-        int, Field(ge=0, le=2_000_000_000, description="As the record had when it was read.")
+        int,
+        Field(ge=0, le=2_000_000_000, description="As the record had when it was read."),
+        WHOLE,
     ]
 
 

@@ -7,7 +7,16 @@ from typing import Annotated
 
 from pydantic import AfterValidator, Field, StringConstraints, WithJsonSchema
 
-from chairwright_desk.api.shapes.base import PRINTED, Given, Identifier, Many, Revision, Taken
+from chairwright_desk.api.shapes.base import (
+    PRINTED,
+    WHOLE,
+    Given,
+    Identifier,
+    Many,
+    Revision,
+    Taken,
+    may_be_left_out,
+)
 
 Reference = Annotated[
     str,
@@ -82,7 +91,7 @@ class ClientNew(Taken):
 class ClientChange(Revision):
     """What is to be changed of a client; what is left out stays."""
 
-    reference: Reference | None = None
+    reference: Reference = may_be_left_out()
     keep_until: Day | None = None
 
 
@@ -90,4 +99,4 @@ class ClientSearch(Taken):
     """Part of a reference; sent, never written in an address."""
 
     holds: Annotated[str, StringConstraints(min_length=1, max_length=40, pattern=PRINTED)]
-    page: Annotated[int, Field(ge=1, le=100_000)] = 1
+    page: Annotated[int, Field(ge=1, le=100_000), WHOLE] = 1

@@ -7,7 +7,14 @@ from typing import Annotated
 
 from pydantic import Field
 
-from chairwright_desk.api.shapes.base import Codes, Given, Line, Revision, Taken
+from chairwright_desk.api.shapes.base import (
+    Codes,
+    Given,
+    Line,
+    Revision,
+    Taken,
+    may_be_left_out,
+)
 
 LineName = Annotated[Line, Field(description="As GET /api/lines lists it.", examples=["everyday"])]
 
@@ -43,9 +50,9 @@ class SetupNew(Taken):
 class SetupChange(Revision):
     """What is to be changed of a set-up; choices that are left out stay."""
 
-    name: Line | None = None
-    present: bool | None = None
-    codes: Codes | None = None
+    name: Line = may_be_left_out()
+    present: bool = may_be_left_out()
+    codes: Codes = may_be_left_out()
 
 
 class Tried(Taken):
