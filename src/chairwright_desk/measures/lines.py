@@ -12,6 +12,8 @@ from dataclasses import dataclass, field
 
 from chairwright_desk.measures.typed import plain_number, tidied
 
+_BREAKS = re.compile("[\x7f-\x9f\u2028\u2029\ufeff]")
+"""Signs that YAML takes for line ends or refuses; they stand in the text by their numbers."""
 _LINE = re.compile(r"[a-z]+:(\d+)(?::\s*(\S+))?")
 
 
@@ -79,7 +81,15 @@ class Written:
             self.put(depth, f"{key}: {told}", name)
 
     def end_of(self, depth: int, key: str, value: str, name: str = "") -> None:
-        """Write an end of a range: a plain number, or a value with its unit."""
+        """Write an end of a range: a plain number, or a value with its unit.
+
+        Parameters
+        ----------
+        depth : int
+        key, value : str
+        name : str
+            Of the field.
+        """
         self.number_of(depth, key, tidied(value), name)
 
     def field_at(self, where: str) -> str:
@@ -90,7 +100,8 @@ class Written:
 
 def quoted(text: str) -> str:
     """Return a text in double quotes, safe in the file whatever it holds."""
-    return json.dumps(text, ensure_ascii=False)
+    told = json.dumps(text, ensure_ascii=False)
+    return _BREAKS.sub(lambda found: f"\\u{ord(found[0]):04x}", told)
 
 
 def key_at(where: str) -> str:

@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any
+from typing import Any, TypeVar
 
+from django.db import IntegrityError, transaction
+
+from chairwright_desk.audit.trail import note_change
+from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, Revised
 from chairwright_desk.clients.models import Client
 from chairwright_desk.measures.models import Abilities, Measuring
 from chairwright_desk.measures.text import Fields, Parts
 from chairwright_desk.targets.models import OwnTarget, RuleChoice
+
+Made = TypeVar("Made", bound=Revised)
 
 
 def newest(client: Client) -> Measuring | None:
@@ -63,6 +69,34 @@ def target_fields(target: OwnTarget) -> dict[str, str]:
 def without_wishes(parts: Parts, **more: Any) -> Parts:
     """Return the parts without targets and weights, which are looked after elsewhere."""
     return replace(parts, targets=(), weights={}, rule_set="", **more)
+
+
+def make_once(
+    request: Request, kind: type[Made], client: Client, values: Mapping[str, Any]
+) -> Made:
+    """Make the one record of a client that nobody has made yet, and note it in the trail.
+
+    Parameters
+    ----------
+    request : Request
+    kind : type
+        A record with one row a client.
+    client : Client
+    values : mapping of str to object
+
+    Raises
+    ------
+    Overtaken
+        Somebody else has made it in the meantime.
+    """
+    try:
+        with transaction.atomic():
+            made = kind._default_manager.create(client=client, changed_by=request.user, **values)
+            note_change(request, made, values)
+    except IntegrityError:
+        there = kind._default_manager.get(client=client)
+        raise Overtaken(there, values) from None
+    return made
 
 
 class _Opened:

@@ -18,7 +18,7 @@ from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
 from chairwright_desk.clients.models import Client
 from chairwright_desk.drafts.kept import drop, filled, forget_record
-from chairwright_desk.measures.bridge import Understood, kinds, understand
+from chairwright_desk.measures.bridge import LIMBS, Understood, kinds, understand
 from chairwright_desk.measures.bridge.figure import figure_svg
 from chairwright_desk.measures.compared import columns_of, rows_of
 from chairwright_desk.measures.facts import facts_of
@@ -81,9 +81,7 @@ def new(request: Request, client_id: str) -> HttpResponse:
     client = client_of(request, client_id)
     before = newest(client)
     kept = before.fields if before else {}
-    carried = {
-        n: v for n, v in kept.items() if n in BODY or n.partition("_")[2][:3] in ("leg", "arm")
-    }
+    carried = {n: v for n, v in kept.items() if n in BODY or n.startswith(LIMBS)}
     form = filled(
         request, f"measures.new:{client.pk}", MeasuringForm, initial=_usual(request, carried)
     )

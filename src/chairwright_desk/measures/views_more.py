@@ -21,6 +21,7 @@ from chairwright_desk.measures.models import Abilities, Measuring
 from chairwright_desk.measures.record import (
     abilities_of,
     differing,
+    make_once,
     newest,
     opened,
     parts_of,
@@ -68,9 +69,7 @@ def _keep_abilities(
     if held is not None:
         save_revised(request, held, form.cleaned_data["revision"] or 0, {"fields": fields})
         return
-    with transaction.atomic():
-        made = Abilities.objects.create(client=client, fields=fields, changed_by=request.user)
-        note_change(request, made, fields)
+    make_once(request, Abilities, client, {"fields": fields})
 
 
 @page("client.export")

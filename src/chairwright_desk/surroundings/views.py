@@ -19,7 +19,7 @@ from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
 from chairwright_desk.bench.texts import texts_of
 from chairwright_desk.clients.models import Client
 from chairwright_desk.drafts.kept import drop, filled, forget_record
-from chairwright_desk.measures.record import differing, opened
+from chairwright_desk.measures.record import differing, make_once, opened
 from chairwright_desk.measures.text import safe_reference
 from chairwright_desk.surroundings.bridge import KIND_WORDS, asked_of, in_words, picture_of
 from chairwright_desk.surroundings.bridge.brought import places_brought
@@ -227,9 +227,7 @@ def _keep_helpers(
     if held is not None:
         save_revised(request, held, form.cleaned_data["revision"] or 0, {"fields": fields})
         return
-    with transaction.atomic():
-        made = Helpers.objects.create(client=client, fields=fields, changed_by=request.user)
-        note_change(request, made, fields)
+    make_once(request, Helpers, client, {"fields": fields})
 
 
 @page("client.export")

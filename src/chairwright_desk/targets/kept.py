@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from django.db import transaction
+from django.db import IntegrityError, transaction
 
 from chairwright_desk.audit.trail import note_change, note_removal
 from chairwright_desk.base.requests import Request
@@ -129,13 +129,18 @@ def keep(
         if own is not None:
             save_revised(request, own, revision, values)
         else:
-            now = OwnTarget.objects.filter(client=client, figure=wish.figure, must=wish.must)
-            there = now.select_for_update().first()
-            if there is not None:
-                raise Overtaken(there, values)
+            _make(request, client, wish, values)
+        note_history(request, client, wish.figure, wish.words, wish.reason)
+
+
+def _make(request: Request, client: Client, wish: Wished, values: dict[str, str]) -> None:
+    try:
+        with transaction.atomic():
             made = OwnTarget.objects.create(client=client, changed_by=request.user, **vars(wish))
             note_change(request, made, values)
-        note_history(request, client, wish.figure, wish.words, wish.reason)
+    except IntegrityError:
+        same = OwnTarget.objects.get(client=client, figure=wish.figure, must=wish.must)
+        raise Overtaken(same, values) from None
 
 
 def put_back(request: Request, client: Client, own: OwnTarget) -> None:

@@ -11,13 +11,14 @@ from django.http import Http404, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 
-from chairwright_desk.audit.trail import note_change, note_read
+from chairwright_desk.audit.trail import note_read
 from chairwright_desk.base.access import find, page
 from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
 from chairwright_desk.bench.texts import texts_of
 from chairwright_desk.clients.models import Client
 from chairwright_desk.drafts.kept import drop, filled
+from chairwright_desk.measures.record import make_once
 from chairwright_desk.measures.texts import client_text
 from chairwright_desk.targets.bridge import (
     RULE_SET_WORDS,
@@ -242,7 +243,6 @@ def _keep_rules(
         if held is not None:
             save_revised(request, held, data.get("revision") or 0, values)
         else:
-            made = RuleChoice.objects.create(client=client, changed_by=request.user, **values)
-            note_change(request, made, values)
+            make_once(request, RuleChoice, client, values)
         words = dict(RULE_SET_WORDS)[data["rule_set"]]
         note_history(request, client, "", words, data["reason"])

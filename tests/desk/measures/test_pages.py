@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.urls import reverse
 
+from chairwright.files.client import read_client
+from chairwright.reading import FileText
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.drafts.models import Draft
 from chairwright_desk.measures.models import Abilities, Measuring
@@ -192,3 +195,47 @@ def test_files_that_cannot_be_read_say_why_at_the_field(world: World) -> None:
         assert answer.status_code == 200
         assert words in answer.content.decode(), words
     assert not Measuring.objects.exists()
+
+
+def test_a_new_set_takes_over_sex_and_lost_limbs_and_no_measure(world: World) -> None:
+    lost = {"left_leg": "below_knee", "left_leg_share": "0.3", "upper_arm_length_left": "36 cm"}
+    Measuring.objects.create(client=world.client, fields={**BODY, **lost})
+    page = world.visitor("clinician").get(reverse("measures:new", args=[world.client.pk]))
+    form = page.context["form"]
+    held = {name for name in form.fields if form[name].value()}
+    assert held == {"taken_on", "alone", "sex", "left_leg", "left_leg_share"}
+
+
+def test_two_who_say_for_the_first_time_how_the_client_moves_lose_nothing(world: World) -> None:
+    data = {"propulsion": "hands", "alone": "mm", "revision": "0", "load_mass_0": "3"}
+    first = post(world, "abilities", {**data, "load_name_0": "bag"})
+    second = post(world, "abilities", {**data, "load_name_0": "oxygen"})
+    assert (first.status_code, second.status_code) == (302, 409)
+    assert "oxygen" in second.content.decode()
+    assert Abilities.objects.get().fields["load_name_0"] == "bag"
+
+
+@pytest.mark.parametrize("odd", ["\u2028", "\x85", "\ufeff", "\x7f", "\\", '"', "\U0001f9bd"])
+def test_odd_signs_in_a_note_come_through_or_are_refused_at_the_field(
+    odd: str, world: World
+) -> None:
+    made(world)
+    note = f"one{odd}two\nthree: #"
+    answer = post(world, "abilities", {"propulsion": "hands", "alone": "mm", "note": note})
+    if answer.status_code == 302:
+        read = read_client(FileText("client", str(client_text(world.client))))
+        assert read.note == note
+    else:
+        assert 'id="id_note_error"' in answer.content.decode()
+
+
+def test_a_file_with_a_hidden_nought_is_refused_or_kept_without_trouble(world: World) -> None:
+    raw = (
+        (EXAMPLES / "clients" / "avg-001.yaml")
+        .read_text()
+        .replace("choices:", "extras: []\nchoices:")
+        .replace("reason: the office", 'reason: "a\\0b"  # ')
+    )
+    answer = post(world, "bring", {"file": SimpleUploadedFile("c.yaml", raw.encode())})
+    assert answer.status_code in (200, 302)
+    assert "\x00" not in str(client_text(world.client))
