@@ -1,0 +1,140 @@
+"""A change is a new revision; the old one stays as it was."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from django.urls import reverse
+
+from chairwright_desk.bench.models import ClientFile
+from chairwright_desk.orders.models import Order, OrderRevision
+
+from ..kit.world import World
+from .made import client_file, order_of, price_list, setup_of, step, text_of
+
+
+@pytest.fixture
+def order(world: World) -> Order:
+    client_file(world)
+    return order_of(world, setup_of(world))
+
+
+def change(world: World, order: Order, role: str = "clinician", **more: Any) -> Any:
+    row = OrderRevision.objects.get(order=order, number=order.latest)
+    data = {"setup": row.setup, "number": order.number, "dated": order.dated.isoformat(),
+            "prices": "", "revision": order.revision, **more}  # fmt: skip
+    return world.visitor(role).post(reverse("orders:change", args=[order.pk]), data)
+
+
+def pdf(world: World, order: Order, number: int, name: str = "order", size: str = "a4") -> bytes:
+    address = reverse("orders:paper", args=[order.pk, number, name])
+    answer = world.visitor("clinician").get(address, {"size": size, "units": "mm"})
+    assert answer.headers["Content-Type"] == "application/pdf"
+    return bytes(answer.content)
+
+
+def test_the_price_and_the_days_are_those_of_the_example(world: World) -> None:
+    # examples/orders/avg-001-order.yaml and tests/hand/test_order.py: 810.70 EUR, 20 days.
+    client_file(world)
+    order = order_of(world, setup_of(world), price_list(world))
+    assert (order.total, order.currency, order.days) == ("810.70", "EUR", 20)
+    assert order.promised.isoformat() == "2026-08-23"
+    page = world.visitor("clinician").get(f"/orders/{order.pk}/").content.decode()
+    assert "810.70 EUR" in page
+
+
+def test_a_change_is_a_revision_and_says_what_changed(world: World, order: Order) -> None:
+    step(world, order, "quoted")
+    before = pdf(world, order, 1)
+    other = setup_of(world, "shorter", finish="FB")
+    assert change(world, order, setup=other.pk).status_code == 302
+    order.refresh_from_db()
+    assert (order.latest, order.status, order.setup_name) == (2, "draft", "shorter")
+    page = world.visitor("clinician").get(f"/orders/{order.pk}/").content.decode()
+    assert "What revision 2 changed" in page
+    assert "FG" in page
+    assert "<td>FB, " in page
+    assert pdf(world, order, 1) == before
+    assert "revision 2" in text_of(pdf(world, order, 2)).lower()
+
+
+def test_the_bench_and_the_client_file_do_not_reach_a_revision(world: World, order: Order) -> None:
+    before = {n: pdf(world, order, 1, n) for n in ("order", "letter", "handover", "set-up-sheet")}
+    held = ClientFile.objects.get(client=world.client)
+    held.client_text = held.client_text.replace("mass: 78 kg", "mass: 95 kg")
+    held.save()
+    world.client.setups.update(codes={}, name="emptied")
+    for name, content in before.items():
+        assert pdf(world, order, 1, name) == content, name
+
+
+def test_measures_that_changed_make_a_revision(world: World, order: Order) -> None:
+    held = ClientFile.objects.get(client=world.client)
+    held.client_text += "\n# measured again\n"
+    held.save()
+    assert change(world, order).status_code == 302
+    order.refresh_from_db()
+    row = OrderRevision.objects.get(order=order, number=2)
+    assert row.changes == [["Measures and targets", "as in revision 1", "as on file now"]]
+    assert "revision 2" in text_of(pdf(world, order, 2)).lower()
+
+
+def test_nothing_differs_nothing_is_saved(world: World, order: Order) -> None:
+    answer = change(world, order)
+    assert answer.status_code == 302
+    order.refresh_from_db()
+    assert (order.latest, order.revision) == (1, 1)
+
+
+def test_two_people_change_the_same_order(world: World, order: Order) -> None:
+    seen = order.revision
+    assert change(world, order, number="N-2").status_code == 302
+    answer = change(world, order, "specialist", number="N-3", revision=seen)
+    assert answer.status_code == 409
+    told = answer.content.decode()
+    assert "N-2" in told
+    assert "N-3" in told
+    order.refresh_from_db()
+    assert (order.number, order.latest) == ("N-2", 2)
+    assert change(world, order, "specialist", number="N-3").status_code == 302
+    order.refresh_from_db()
+    assert (order.number, order.latest) == ("N-3", 3)
+
+
+def test_the_build_has_begun(world: World, order: Order) -> None:
+    Order.objects.filter(pk=order.pk).update(status="building")
+    order.refresh_from_db()
+    answer = change(world, order, number="N-2")
+    assert answer.status_code == 200
+    assert "The build has begun" in answer.content.decode()
+
+
+def test_what_cannot_be_ordered_is_said_beside_its_field(world: World, order: Order) -> None:
+    wrong = setup_of(world, "wrong", seat_width="S560")  # the line's rule: double cross-brace
+    told = change(world, order, setup=wrong.pk).content.decode()
+    assert 'id="id_setup_error"' in told
+    assert "double" in told
+    prices = price_list(world)
+    prices.text = prices.text.replace("cushion.Q75", "cushion.Q99")
+    prices.save()
+    told = change(world, order, prices=prices.pk).content.decode()
+    assert 'id="id_prices_error"' in told
+    assert "winter:15: prices" in told
+    order_of(world, setup_of(world), number="N-7")
+    told = change(world, order, number="N-7").content.decode()
+    assert 'id="id_number_error"' in told
+    order.refresh_from_db()
+    assert order.latest == 1
+
+
+def test_an_order_without_measures_and_of_anothers_set_up(world: World) -> None:
+    setup = setup_of(world)
+    address = reverse("orders:new", args=[world.client.pk])
+    data = {"setup": setup.pk, "number": "N-1", "dated": "2026-08-03", "prices": ""}
+    told = world.visitor("clinician").post(address, data).content.decode()
+    assert "needs the client&#x27;s measures" in told
+    setup.client = world.add_client("TAL-002")
+    setup.save()
+    told = world.visitor("clinician").post(address, data).content.decode()
+    assert not Order.objects.exists()
