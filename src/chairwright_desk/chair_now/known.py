@@ -32,22 +32,24 @@ def pads_of(weighing: Weighing) -> Pads:
     )
 
 
-def weighing_in_use(client: Client) -> Weighing | None:
+def weighing_in_use(client: Client | str) -> Weighing | None:
     """The newest weighing that counts for a client's set-ups.
 
     Parameters
     ----------
-    client : Client
+    client : Client or str
+        The client or its id.
     """
     return Weighing.objects.filter(client=client, in_use=True).first()
 
 
-def weighed_or_not(client: Client, bench: Bench) -> tuple[Bench, Weighing | None, str]:
+def weighed_or_not(client: Client | str, bench: Bench) -> tuple[Bench, Weighing | None, str]:
     """A bench with the client as weighed, where a weighing counts.
 
     Parameters
     ----------
-    client : Client
+    client : Client or str
+        The client or its id.
     bench : Bench
         With the client as estimated.
 

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from chairwright_desk.bench.bridge import Bench
 from chairwright_desk.chair_now.known import weighed_or_not
-from chairwright_desk.clients.models import Client
 
 
-def weighed(client: Client, bench: Bench) -> Bench:
+def weighed(client_id: str, bench: Bench) -> Bench:
     """A bench with the client as weighed; the same bench when no weighing counts.
 
     Parameters
     ----------
-    client : Client
+    client_id : str
     bench : Bench
     """
-    return weighed_or_not(client, bench)[0]
+    return weighed_or_not(client_id, bench)[0]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from chairwright.chair.shape import Shape
-from chairwright.drawing.scene import Circle, Group, Line, Point, Polyline, Primitive, Text
+from chairwright.drawing.scene import Anchor, Circle, Group, Line, Point, Polyline, Primitive, Text
 from chairwright.drawing.sheet import Placement, Sheet
 from chairwright.drawing.svg import to_svg
 from chairwright.fitting.described import Described
@@ -97,9 +97,9 @@ def _words(at: Placement, found: Measured, width: float, height: float) -> list[
     x = found.values["com_x_mm"]
     foot = at.point((x, 0.0))
     half = found.half_width("com_x_mm")
-    side = "start" if foot[0] < width / 2.0 else "end"
-    told = [Text((foot[0], foot[1] + 4.2), f"{x:.0f} ± {half:.0f} ahead of the axle", WORDS_MM,
-                 "start" if side == "start" else "end")]  # fmt: skip
+    side: Anchor = "start" if foot[0] < width / 2.0 else "end"
+    words = f"{x:.0f} ± {max(half, 0.1):.1f} ahead of the axle"
+    told = [Text((foot[0], foot[1] + 4.2), words, WORDS_MM, side)]
     if "com_z_mm" in found.values:
         z, up = found.values["com_z_mm"], found.half_width("com_z_mm")
         there = at.point((x, z))

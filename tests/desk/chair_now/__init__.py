@@ -1,0 +1,1 @@
+"""Tests of the chair as it stands."""

@@ -1,0 +1,115 @@
+"""Studies: a re-fit as the core has it, kept as a set-up, on paper; the years; how sure."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.urls import reverse
+
+from chairwright.cli.opened import open_setup
+from chairwright.files.client import read_client
+from chairwright.fitting.fit import read_person
+from chairwright.order.refit import Present, refit
+from chairwright_desk.audit.models import Entry
+from chairwright_desk.bench.models import ClientFile, Setup
+from chairwright_desk.chair_now.models import Study
+from chairwright_desk.clients.models import Client
+
+from ..kit.world import EXAMPLES, World
+from ..standing.bench import made
+from ..standing.chair_now import chair, example, study
+
+
+def _child(world: World) -> tuple[Client, Setup]:
+    """CHI-007 two years later, with the chair of then."""
+    client = world.add_client("CHI-007")
+    text = (EXAMPLES / "refit" / "chi-007.yaml").read_text()
+    ClientFile.objects.create(client=client, client_text=text)
+    codes = example("setups", "chi-007")["choices"]
+    setup = Setup.objects.create(client=client, name="school chair", codes=codes, present=True)
+    return client, setup
+
+
+def _asked(world: World, client: Client, view: str, **fields: Any) -> Any:
+    address = reverse(f"chair_now:{view}", args=[client.pk])
+    answer: Any = world.visitor("clinician").post(address, fields)
+    assert answer.status_code == 302, answer.context["form"].errors
+    return answer
+
+
+def test_a_refit_has_the_rows_of_the_core(world: World) -> None:
+    client, setup = _child(world)
+    _asked(world, client, "refit", chair=f"setup:{setup.pk}", line="everyday")
+    result: Any = Study.objects.get().result
+    person = read_person(read_client(EXAMPLES / "refit" / "chi-007.yaml"))
+    opened = open_setup(EXAMPLES / "setups" / "chi-007.yaml")
+    found = refit(person, Present("x", opened.setup, opened.person.client))
+    assert [row["money"] for row in result["rows"]] == [
+        f"{each.change.money:,.2f}" for each in found.points
+    ]
+    assert [point["cost"] for point in result["points"]] == [each.cost for each in found.points]
+
+
+def test_a_row_is_shown_printed_and_kept(world: World) -> None:
+    client, setup = _child(world)
+    _asked(world, client, "refit", chair=f"setup:{setup.pk}", line="everyday")
+    done, visitor = Study.objects.get(), world.visitor("clinician")
+    result: Any = done.result
+    last = len(result["rows"])
+    key = [client.pk, done.pk, last]
+    told = visitor.get(reverse("chair_now:row", args=key)).content.decode()
+    assert f"{result['rows'][-1]['money']} EUR" in told
+    sheet = visitor.get(reverse("chair_now:sheet", args=key))
+    assert sheet.content.startswith(b"%PDF")
+    assert Entry.objects.filter(kind="export", record=done.pk).exists()
+    kept = visitor.post(reverse("chair_now:keep", args=key))
+    new = Setup.objects.exclude(pk=setup.pk).get()
+    assert kept["Location"].endswith(f"/{new.pk}/")
+    assert new.codes == result["points"][-1]["codes"]
+    assert visitor.get(kept["Location"]).status_code == 200
+    for wrong in (0, last + 1):
+        assert visitor.get(reverse("chair_now:row", args=[*key[:2], wrong])).status_code == 404
+
+
+def test_a_measured_chair_is_replaced_by_a_new_one(world: World) -> None:
+    old = chair(world)
+    fields = {"chair": f"measured:{old.pk}", "line": "everyday"}
+    _asked(world, world.client, "refit", **fields, kept="cushion=Q30")
+    result: Any = Study.objects.get().result
+    assert "It is of another maker" in " ".join(result["answer"])
+    assert all(point["codes"]["cushion"] == "Q30" for point in result["points"])
+    row = reverse("chair_now:row", args=[world.client.pk, Study.objects.get().pk, 1])
+    assert "for a new chair" in world.visitor("reader").get(row).content.decode()
+    address = reverse("chair_now:refit", args=[world.client.pk])
+    for typed, words in (("cushion", "part and its code"), ("cushion=ZZ", "code of cushion")):
+        answer: Any = world.visitor("clinician").post(address, {**fields, "kept": typed})
+        assert words in answer.context["form"].errors["kept"][0]
+
+
+def test_the_years_on_the_page_and_on_paper(world: World) -> None:
+    done = study(world, "years")
+    visitor = world.visitor("reader")
+    told = visitor.get(reverse("chair_now:study", args=[world.client.pk, done.pk]))
+    assert "Next review" in told.content.decode()
+    sheet = visitor.get(reverse("chair_now:sheet", args=[world.client.pk, done.pk, 1]))
+    assert sheet.content.startswith(b"%PDF")
+
+
+def test_how_sure_names_what_to_measure_again(world: World) -> None:
+    setup = made(world)
+    address = reverse("chair_now:sure", args=[world.client.pk, setup.pk])
+    told = world.visitor("reader").get(address).content.decode()
+    assert "Measure again: buttock to back of knee" in told
+    unknown = reverse("chair_now:figure", args=[world.client.pk, setup.pk, "nothing"])
+    assert world.visitor("reader").get(unknown).status_code == 404
+
+
+def test_the_years_kept_and_the_surest_open_their_own_pages(world: World) -> None:
+    made(world)
+    for kind in ("surest", "years"):
+        done = study(world, kind)
+        address = reverse("chair_now:study", args=[world.client.pk, done.pk])
+        assert world.visitor("clinician").get(address).status_code == 200
+        keep = reverse("chair_now:keep", args=[world.client.pk, done.pk, 1])
+        assert world.visitor("clinician").post(keep).status_code == 302
+    assert Setup.objects.filter(client=world.client).count() == 4
