@@ -25,7 +25,7 @@ from chairwright_desk.bench.bridge import (
     places_shown,
 )
 from chairwright_desk.bench.models import Setup
-from chairwright_desk.bench.texts import Texts, line_of
+from chairwright_desk.bench.texts import Texts, as_weighed, line_of
 
 
 @dataclass(frozen=True)
@@ -67,7 +67,7 @@ def units_of(request: Request) -> Units:
 
 
 def bench_of(setup: Setup, texts: Texts) -> Bench:
-    """The bench of a set-up.
+    """The bench of a set-up; the client as weighed, where a weighing counts.
 
     Parameters
     ----------
@@ -80,7 +80,8 @@ def bench_of(setup: Setup, texts: Texts) -> Bench:
     InputError
         When a text cannot be read.
     """
-    return open_bench(texts.client, line_of(setup.line), texts.places, tuple(setup.extras))
+    bench = open_bench(texts.client, line_of(setup.line), texts.places, tuple(setup.extras))
+    return as_weighed(setup.client_id, bench)
 
 
 def things_of(state: State, units: Units) -> tuple[ThingBlocks, ...]:

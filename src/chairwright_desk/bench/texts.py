@@ -16,7 +16,7 @@ from typing import Any
 
 from django.apps import apps
 
-from chairwright_desk.bench.bridge import SHIPPED, FileText
+from chairwright_desk.bench.bridge import SHIPPED, Bench, FileText
 from chairwright_desk.bench.models import ClientFile
 from chairwright_desk.clients.models import Client
 
@@ -74,6 +74,19 @@ def line_of(name: str) -> str | FileText:
     reader = _reader("lines", "line_text")
     text = "" if reader is None else reader(name)
     return FileText(name.partition("@")[0], text) if text else name
+
+
+def as_weighed(client_id: str, bench: Bench) -> Bench:
+    """A bench with the client as weighed; the same bench when no weighing counts.
+
+    Parameters
+    ----------
+    client_id : str
+    bench : Bench
+    """
+    weighed = _reader("chair_now", "weighed")
+    found: Bench = bench if weighed is None else weighed(client_id, bench)
+    return found
 
 
 def lines_known(team_id: str = "") -> tuple[tuple[str, str], ...]:
