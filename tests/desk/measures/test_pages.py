@@ -13,7 +13,7 @@ from chairwright.reading import FileText
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.drafts.models import Draft
 from chairwright_desk.measures.models import Abilities, Measuring
-from chairwright_desk.measures.texts import client_text
+from chairwright_desk.measures.texts import cause_of, client_text
 
 from ..kit.world import EXAMPLES, World
 from ..standing.measures import BODY, made
@@ -239,3 +239,20 @@ def test_a_file_with_a_hidden_nought_is_refused_or_kept_without_trouble(world: W
     answer = post(world, "bring", {"file": SimpleUploadedFile("c.yaml", raw.encode())})
     assert answer.status_code in (200, 302)
     assert "\x00" not in str(client_text(world.client))
+
+
+def test_a_message_of_the_engineering_leads_to_its_field(world: World) -> None:
+    measuring = made(world)
+    settled = {"settled_choice_0": "cushion", "settled_codes_0": "NOSUCH"}
+    Abilities.objects.create(client=world.client, fields=settled)
+    lines = str(client_text(world.client)).splitlines()
+    at = next(n for n, line in enumerate(lines, 1) if "NOSUCH" in line)
+    cause = cause_of(world.client, f"client:{at}: choices.cushion")
+    assert cause is not None
+    assert cause.address.endswith("/measures/moving/#id_settled_codes_0")
+    at = next(n for n, line in enumerate(lines, 1) if '"15 in"' in line)
+    cause = cause_of(world.client, f"client:{at}: measures.hip_width")
+    assert cause is not None
+    assert cause.words == "Hip width"
+    assert cause.address.endswith(f"/{measuring.pk}/#id_hip_width")
+    assert cause_of(world.client, "client:1: format") is None

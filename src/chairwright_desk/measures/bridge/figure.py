@@ -230,7 +230,8 @@ def _front(body: Body, measures: MeasureSet, floor: float) -> Group:
     head = body.hip_above_seat_mm + body.head_top_mm - body.head_radius_mm
     half, chest, hips = of("shoulder_width") / 2.0, of("chest_width") / 2.0, of("hip_width") / 2.0
     radius = body.head_radius_mm
-    waist, axilla = _near_waist(measures), of("axilla_height")
+    axilla = min(of("axilla_height"), shoulder - 60.0)
+    waist = min(of("elbow_height"), axilla - 40.0)
     right = ((hips, 40.0), (hips * 0.97, 110.0), (0.93 * chest, waist), (chest, axilla))
     ring = (*right, (half - 70.0, shoulder), (70.0 - half, shoulder))
     trunk = (
@@ -248,10 +249,6 @@ def _front(body: Body, measures: MeasureSet, floor: float) -> Group:
     ]
     arms = [Silhouette(rings) for rings in far if rings]
     return Group("front", (*arms, middle, *legs))
-
-
-def _near_waist(measures: MeasureSet) -> float:
-    return _value(measures, "elbow_height")
 
 
 def _front_arm(
