@@ -26,6 +26,9 @@ def test_a_chair_is_kept_and_judged(world: World) -> None:
     told = world.visitor("reader").get(answer["Location"]).content.decode()
     assert "The measures fit each other" in told
     assert "Seat width" in told
+    line = told.partition('class="verdict-line"')[2].partition("</p>")[0]
+    assert "seat width" in line.partition("Not known")[0]
+    assert "anti-tip device" in line.partition("Not known")[2]  # nobody measured one
 
 
 def test_a_slipped_digit_is_named_at_its_field(world: World) -> None:

@@ -101,6 +101,7 @@ class MeasuredShown:
     """What the page of a measured chair shows."""
 
     follows: Follows | None
+    summary: str
     pictures: Pictures | None
     slips: tuple[Slip, ...]
     open: tuple[str, ...]
@@ -218,15 +219,25 @@ def shown_measured(found: Judged, units: Units) -> MeasuredShown:
     found : Judged
     units : {"mm", "in"}
     """
-    known = found.found.known
+    known, follows = found.found.known, follows_of(found.state, units)
     return MeasuredShown(
-        follows=follows_of(found.state, units),
+        follows=follows,
+        summary="" if follows is None else _summary(follows),
         pictures=pictures_of(found.state, units),
         slips=slips_of(found),
         open=open_of(found),
         left_out=NOT_MEASURED.format(names=_labels(known.unknown)) if known.unknown else "",
         assumed=ASSUMED.format(names=_labels(known.assumed)) if known.assumed else "",
     )
+
+
+def _summary(follows: Follows) -> str:
+    """What is missed, and what cannot be told: a figure without its measures is not a failure."""
+    fails = [each.label.lower() for each in follows.fails if each.mark == "fails"]
+    unknown = [each.label.lower() for each in follows.fails if each.mark == "unknown"]
+    count = "1 must fails" if len(fails) == 1 else f"{len(fails)} musts fail"
+    told = f"{count}: {', '.join(fails)}." if fails else "Every must that can be told holds."
+    return f"{told} Not known: {', '.join(unknown)}." if unknown else told
 
 
 def _labels(names: tuple[str, ...]) -> str:

@@ -54,6 +54,7 @@ class RowShown:
     codes: dict[str, str]
     extras: tuple[str, ...]
     setup: Described
+    steps: tuple[str, ...]
 
 
 def from_setup(bench: Bench, name: str, codes: Mapping[str, str], client_then: str) -> Present:
@@ -260,18 +261,24 @@ def row_shown(found: Refit, kept: Mapping[str, Any], number: int, units: Units) 
     told = choose(found, number)
     if told.setup is None:
         raise AssertionError
-    moved = gains(found, told.setup)
+    moved, content = gains(found, told.setup), _content(told, kept, units)
     groups = tuple(
         (head, tuple(gain_words(each) for each in moved if each.kind == kind))
         for kind, head in HEADS
     )
     return RowShown(
-        content=_content(told, kept, units) | {"drawn": _chart(found, number)},
+        content=content | {"drawn": _chart(found, number)},
         gains=tuple(each for each in groups if each[1]),
         codes=told.setup.codes,
         extras=tuple(extra.code for extra in told.setup.extras),
         setup=told.setup,
+        steps=tuple(_step(title, moves) for _, title, moves in content["steps"]),
     )
+
+
+def _step(title: str, moves: str) -> str:
+    """A step in words: where, and what goes from what to what."""
+    return f"{title.partition(':')[0]}: {moves}" if moves else title
 
 
 def _content(told: ChosenRefit, kept: Mapping[str, Any], units: Units) -> Data:
