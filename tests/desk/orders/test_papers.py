@@ -121,5 +121,5 @@ def test_adjusting_the_delivered_chair(world: World, order: Order) -> None:
     sheet = world.visitor("builder").get(f"/orders/{order.pk}/adjust/{other.pk}/")
     assert "Q50" in text_of(sheet.content)
     same = setup_of(world, "the same")
-    told = world.visitor("builder").get(f"/orders/{order.pk}/adjust/", {"to": same.pk})
-    assert "Nothing differs" in told.content.decode()
+    page = world.visitor("builder").get(f"/orders/{order.pk}/adjust/", {"to": same.pk})
+    assert "Nothing differs" in page.content.decode()
