@@ -1,0 +1,1 @@
+"""Lessons and the bench on the demo client."""
