@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from playwright.sync_api import expect
+from playwright.sync_api import PdfMargins, expect
 
 from ..kit.browser import PICTURES, WIDTHS, Desk, picture, too_wide, unreached, violations
 from ..kit.world import World
@@ -54,8 +54,8 @@ def test_the_bench_follows_the_hand_and_takes_back(desk: Desk, live_world: World
 def test_a_step_takes_one_sheet(desk: Desk, live_world: World) -> None:
     page = desk.window(live_world.people["reader"])
     page.goto("/teach/lesson/axle/print/")
-    paper = page.pdf(format="A4", print_background=True,
-                     margin=dict.fromkeys(("top", "bottom", "left", "right"), "12mm"))  # fmt: skip
+    edges: PdfMargins = {"top": "12mm", "bottom": "12mm", "left": "12mm", "right": "12mm"}
+    paper = page.pdf(format="A4", print_background=True, margin=edges)
     PICTURES.mkdir(parents=True, exist_ok=True)
     (PICTURES / "teach-print.pdf").write_bytes(paper)
     sheets = len(re.findall(rb"/Type\s*/Page\b(?!s)", paper))
