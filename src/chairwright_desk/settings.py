@@ -76,7 +76,7 @@ TEMPLATES = [
 
 SQLITE_START = (
     "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;"
-    "PRAGMA busy_timeout=5000;"
+    "PRAGMA busy_timeout=5000; PRAGMA secure_delete=ON;"
 )
 
 

@@ -1,0 +1,1 @@
+"""Export, removal and dates of one client."""
