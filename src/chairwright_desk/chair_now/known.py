@@ -77,14 +77,29 @@ def snapshot(client: Client, texts: Texts, **more: Any) -> Data:
     **more : object
         Added as it is.
     """
-    bench = open_bench(texts.client, "everyday")
-    _, weighing, _ = weighed_or_not(client, bench)
-    pads = None if weighing is None else {
-        "text": weighing.text, "client": weighing.client_text, "line": weighing.line,
-        "codes": weighing.codes, "extras": weighing.extras,
-        "dated": f"{weighing.weighed_on:%Y-%m-%d}",
-    }  # fmt: skip
+    pads = pads_kept(client, texts)
     return {"client": texts.client, "places": texts.places, "pads": pads, **more}
+
+
+def pads_kept(client: Client, texts: Texts) -> Data | None:
+    """The weighing that counts today, to be kept; None when none does.
+
+    Parameters
+    ----------
+    client : Client
+    texts : Texts
+    """
+    _, weighing, _ = weighed_or_not(client, open_bench(texts.client, "everyday"))
+    if weighing is None:
+        return None
+    return {
+        "text": weighing.text,
+        "client": weighing.client_text,
+        "line": weighing.line,
+        "codes": weighing.codes,
+        "extras": weighing.extras,
+        "dated": f"{weighing.weighed_on:%Y-%m-%d}",
+    }
 
 
 def bench_from(asked: Mapping[str, Any], *, extras: tuple[str, ...] | None = None) -> Bench:

@@ -15,7 +15,8 @@ from chairwright_desk.audit.trail import note_change
 from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, save_revised
 from chairwright_desk.bench.models import Setup
-from chairwright_desk.bench.texts import line_of, texts_of
+from chairwright_desk.bench.texts import Texts, line_of, texts_of
+from chairwright_desk.chair_now.known import pads_kept
 from chairwright_desk.clients.models import Client
 from chairwright_desk.orders.bridge import (
     Acceptance,
@@ -80,7 +81,18 @@ def written_of(client: Client, wanted: Wanted) -> Written:
         extras=tuple(setup.extras),
         number=wanted.number,
         dated=wanted.dated.isoformat(),
+        pads=_pads(client, texts),
     )
+
+
+def _pads(client: Client, texts: Texts) -> dict[str, Any] | None:
+    """The weighing that counts, with the wording of its line."""
+    pads = pads_kept(client, texts)
+    if pads is None:
+        return None
+    line = line_of(pads["line"])
+    named, text = (line, line_text(line)) if isinstance(line, str) else (line.name, line.text)
+    return {**pads, "line": named, "line_text": text}
 
 
 def worked_of(order: Order, number: int | None = None) -> tuple[OrderRevision, Worked]:

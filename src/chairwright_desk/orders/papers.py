@@ -11,7 +11,7 @@ from chairwright_desk.base.requests import Request
 from chairwright_desk.bench.bridge import open_bench
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.bench.shown import units_of
-from chairwright_desk.bench.texts import line_of, texts_of
+from chairwright_desk.bench.texts import as_weighed, line_of, texts_of
 from chairwright_desk.orders.bridge import (
     FOR_THE_WORKSHOP,
     WORDS,
@@ -154,7 +154,7 @@ def described_now(setup: Setup) -> Described:
     if texts is None:
         raise Http404
     bench = open_bench(texts.client, line_of(setup.line), "", tuple(setup.extras))
-    return described(bench, setup.codes)
+    return described(as_weighed(setup.client_id, bench), setup.codes)
 
 
 def file_answer(content: bytes, media: str, name: str, *, shown: bool) -> HttpResponse:

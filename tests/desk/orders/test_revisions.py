@@ -8,9 +8,11 @@ import pytest
 from django.urls import reverse
 
 from chairwright_desk.bench.models import ClientFile
+from chairwright_desk.orders.making import worked_of
 from chairwright_desk.orders.models import Order, OrderRevision
 
 from ..kit.world import World
+from ..standing.chair_now import readings
 from .made import client_file, order_of, price_list, setup_of, step, text_of
 
 
@@ -138,3 +140,22 @@ def test_an_order_without_measures_and_of_anothers_set_up(world: World) -> None:
     setup.save()
     told = world.visitor("clinician").post(address, data).content.decode()
     assert not Order.objects.exists()
+
+
+def test_an_order_takes_the_client_as_weighed_and_says_when_that_changed(world: World) -> None:
+    client_file(world)
+    order = order_of(world, setup_of(world))
+    first = OrderRevision.objects.get(order=order, number=1)
+    assert first.written["pads"] is None
+    data = {**readings(), "weighed_on": "2026-11-25", "setup": first.setup, "loads_on": "on",
+            "in_use": "on", "revision": 0}  # fmt: skip
+    world.visitor("clinician").post(reverse("chair_now:weigh", args=[world.client.pk]), data)
+    change(world, order)
+    order.refresh_from_db()
+    second = OrderRevision.objects.get(order=order, number=2)
+    _, worked = worked_of(order)
+    assert worked.person.weighed is not None
+    assert worked_of(order, 1)[1].person.weighed is None
+    assert "Weighing" in {label for label, _, _ in second.changes}
+    assert "measured on the scales" in text_of(pdf(world, order, 2, "set-up-sheet"))
+    assert "measured on the scales" not in text_of(pdf(world, order, 1, "set-up-sheet"))

@@ -26,6 +26,7 @@ from chairwright.order.revision import Change
 from chairwright.places.model import Surroundings
 from chairwright.reading import FileText
 from chairwright_desk.bench.bridge import Bench, Kept, open_bench, state_of
+from chairwright_desk.chair_now.bridge import Pads, weighed_bench
 
 ORDERS = 64
 CLIENT_NOW = "as on file now"
@@ -52,6 +53,8 @@ class Written:
     revision : int
     said : tuple of Acceptance
         Accepted by name in this revision.
+    pads : dict or None
+        The weighing that counted, with ``line_text``, the wording of its line.
     """
 
     client: str
@@ -67,6 +70,7 @@ class Written:
     dated: str
     revision: int = 1
     said: tuple[Acceptance, ...] = ()
+    pads: dict[str, Any] | None = None
 
     def kept(self) -> dict[str, Any]:
         """As a row of the database keeps it."""
@@ -185,7 +189,13 @@ def _worked(
 
 def _bench(written: Written, places: str) -> Bench:
     line = FileText(written.line, written.line_text)
-    return open_bench(written.client, line, places, written.extras)
+    bench = open_bench(written.client, line, places, written.extras)
+    if written.pads is None:
+        return bench
+    pads = dict(written.pads)
+    line = FileText(pads["line"], pads.pop("line_text"))
+    held = {**pads, "line": line, "extras": tuple(pads["extras"])}
+    return weighed_bench(bench, Pads(**held))
 
 
 def described(bench: Bench, codes: Mapping[str, str]) -> Described:
@@ -265,6 +275,7 @@ def _beside(before: Written, now: Written) -> tuple[Change, ...]:
     for label, one, other in (
         ("Measures and targets", before.client, now.client),
         ("Places", before.places, now.places),
+        ("Weighing", before.pads, now.pads),
         ("Wording of the line file", before.line_text, now.line_text),
         ("Wording of the price list", before.prices_text, now.prices_text),
     ):
