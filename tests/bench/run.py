@@ -10,6 +10,7 @@ import sys
 
 from chairwright.cli.table import text_table
 from tests.bench.desk_start import first_page
+from tests.bench.desk_steps import bench_in_browser
 from tests.bench.machine import machine
 from tests.bench.page import CLIENTS, ENUMERATION, SIZES, SOLVER, write_page
 from tests.bench.processes import cold_starts, memory, pack, with_places
@@ -29,6 +30,7 @@ def main(arguments: list[str]) -> None:
         "Papers of an order": pack(),
         "Memory": memory(),
         "Start of the desk": first_page(),
+        "The bench in a browser": bench_in_browser(),
     }
     print("; ".join(machine()))
     for title, table in tables.items():
