@@ -6,6 +6,8 @@ import math
 from typing import Any
 
 from chairwright.errors import InputError, Problem
+from chairwright.files.client import read_client
+from chairwright.files.places import read_places
 from chairwright.fitting.described import Judged
 from chairwright.fitting.ledger import Row, ledger
 from chairwright.line.load import load_line
@@ -13,7 +15,16 @@ from chairwright.line.model import Line
 from chairwright.reading import FileText
 from chairwright_desk.bench.bridge import State
 
-__all__ = ["FileText", "InputError", "Problem", "figures_told", "line_told", "open_text"]
+__all__ = [
+    "FileText",
+    "InputError",
+    "Problem",
+    "check_client",
+    "check_places",
+    "figures_told",
+    "line_told",
+    "open_text",
+]
 
 
 def _number(value: float | None) -> float | None:
@@ -55,6 +66,36 @@ def _asked(item: Judged) -> dict[str, Any]:
         "source": target.source,
         "place": target.place,
     }
+
+
+def check_client(text: str) -> None:
+    """Refuse the text of a client file that cannot be read.
+
+    Parameters
+    ----------
+    text : str
+
+    Raises
+    ------
+    InputError
+        With every problem, by line.
+    """
+    read_client(FileText("file", text))
+
+
+def check_places(text: str) -> None:
+    """Refuse the text of a places file that cannot be read.
+
+    Parameters
+    ----------
+    text : str
+
+    Raises
+    ------
+    InputError
+        With every problem, by line.
+    """
+    read_places(FileText("file", text))
 
 
 def open_text(name: str, text: str) -> Line:

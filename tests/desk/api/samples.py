@@ -9,9 +9,9 @@ from typing import Any
 from django.test import Client as Visitor
 
 from chairwright_desk.accounts.roles import TABLE, Role
+from chairwright_desk.api.calls.files import _given
 from chairwright_desk.api.operations import Operation, operations
 from chairwright_desk.api.tokens import make_token
-from chairwright_desk.bench.models import ClientFile
 from chairwright_desk.jobs.models import Job
 
 from ..kit.world import EXAMPLES, World
@@ -21,14 +21,14 @@ Body = Callable[[World], dict[str, Any]]
 OPERATIONS = {each.name: each for each in operations()}
 
 
-def _revision(world: World) -> int:
+def _revision(world: World, part: str) -> int:
     made(world)
-    return ClientFile.objects.get(client=world.client).revision
+    return _given(world.client, part).revision
 
 
-def _file(kind: str) -> Body:
+def _file(kind: str, part: str) -> Body:
     text = (EXAMPLES / kind / "avg-001.yaml").read_text("utf-8")
-    return lambda world: {"revision": _revision(world), "text": text}
+    return lambda world: {"revision": _revision(world, part), "text": text}
 
 
 def _setup_revision(world: World) -> int:
@@ -46,8 +46,8 @@ BODIES: dict[str, Body] = {
     "new_client": lambda w: {"reference": "NEW-001", "team": w.team.pk},
     "search_clients": lambda _w: {"holds": "avg"},
     "change_client": lambda w: {"revision": _client_revision(w), "keep_until": "2031-05-06"},
-    "put_measures": _file("clients"),
-    "put_surroundings": _file("places"),
+    "put_measures": _file("clients", "client"),
+    "put_surroundings": _file("places", "places"),
     "new_setup": lambda _w: {"name": "first idea"},
     "change_setup": lambda w: {"revision": _setup_revision(w), "codes": {"cushion": "Q50"}},
     "judge_setup": lambda _w: {"codes": {"cushion": "Q50"}},

@@ -1,23 +1,36 @@
-"""What is known of a client, as a client file and a places file."""
+"""What is known of a client, as a client file and a places file.
+
+The revision of a file stands for its content: the desk makes the text anew from what is typed on
+its pages, so a change there changes the revision too.
+"""
 
 from __future__ import annotations
+
+import zlib
+from collections.abc import Callable
 
 from django.db import transaction
 from pydantic import BaseModel
 
 from chairwright_desk.api import faults
+from chairwright_desk.api.bridge import check_client, check_places
 from chairwright_desk.api.faults import Wrong
+from chairwright_desk.api.kept import put_places, put_set
 from chairwright_desk.api.operations import Call, operation
 from chairwright_desk.api.shapes.files import FileGiven, FilePut
-from chairwright_desk.audit.trail import note_change, note_read
+from chairwright_desk.audit.trail import note_read
 from chairwright_desk.base.access import find
-from chairwright_desk.base.revised import Overtaken, save_revised
-from chairwright_desk.bench.bridge import open_bench
-from chairwright_desk.bench.models import ClientFile
 from chairwright_desk.bench.texts import texts_of
 from chairwright_desk.clients.models import Client
 
-LINE = "everyday"
+LARGEST = 2_000_000_000
+
+
+def _given(client: Client, part: str) -> FileGiven:
+    texts = texts_of(client)
+    text = "" if texts is None else str(getattr(texts, part))
+    revision = 1 + zlib.crc32(text.encode()) % LARGEST if text else 0
+    return FileGiven(text=text, revision=min(revision, LARGEST))
 
 
 def _text(call: Call) -> str:
@@ -28,35 +41,20 @@ def _text(call: Call) -> str:
     return text
 
 
-def _given(client: Client, part: str) -> FileGiven:
-    texts, held = texts_of(client), ClientFile.objects.filter(client=client).first()
-    text = "" if texts is None else getattr(texts, part)
-    return FileGiven(text=text, revision=held.revision if held else 0)
-
-
-def _keep(call: Call, client: Client, field: str) -> None:
-    text, held = _text(call), ClientFile.objects.filter(client=client).first()
-    both = {"client_text": "", "places_text": ""}
-    if held is not None:
-        both = {"client_text": held.client_text, "places_text": held.places_text}
-    both[field] = text
-    open_bench(both["client_text"], LINE, both["places_text"])
+def _put(
+    call: Call, client_id: str, part: str, keep: Callable[[Call, Client, str], None]
+) -> FileGiven:
+    """Keep a file if nobody has changed it since the revision named; all of it or nothing."""
+    find(call.request, Client.objects.all(), client_id)
+    text = _text(call)
+    (check_client if part == "client" else check_places)(text)
     with transaction.atomic():
-        if held is None and call.body.revision == 0:
-            made = ClientFile.objects.create(client=client, changed_by=call.request.user, **both)
-            note_change(call.request, made, [field])
-        else:
-            _save(call, client, held, field, text)
-
-
-def _save(call: Call, client: Client, held: ClientFile | None, field: str, text: str) -> None:
-    try:
-        if held is None:
-            raise faults.overtaken({"text": "", "revision": 0}, {"text": text})
-        save_revised(call.request, held, call.body.revision, {field: text})
-    except Overtaken as error:
-        saved = {"text": getattr(error.current, field), "revision": error.current.revision}
-        raise faults.overtaken(saved, {"text": text}) from None
+        client = Client.objects.select_for_update().get(pk=client_id)
+        now = _given(client, part)
+        if now.revision != call.body.revision:
+            raise faults.overtaken(now.model_dump(), {"text": text})
+        keep(call, client, text)
+        return _given(client, part)
 
 
 @operation(
@@ -72,14 +70,12 @@ def measures(call: Call, client_id: str) -> BaseModel:
 
 @operation(
     "PUT", "clients/{client_id}/measures", "measures.change",
-    "Keeps a client's measures, sent as a client file or as the same in JSON.",
+    "Adds a set of measures, sent as a client file or as the same in JSON; the sets before stay.",
     takes=FilePut, gives=FileGiven, faults=(409,),
 )  # fmt: skip
 def put_measures(call: Call, client_id: str) -> BaseModel:
     """Keep, when every line of it can be read."""
-    client = find(call.request, Client.objects.all(), client_id)
-    _keep(call, client, "client_text")
-    return _given(client, "client")
+    return _put(call, client_id, "client", put_set)
 
 
 @operation(
@@ -95,15 +91,9 @@ def surroundings(call: Call, client_id: str) -> BaseModel:
 
 @operation(
     "PUT", "clients/{client_id}/surroundings", "surroundings.change",
-    "Keeps a client's surroundings, sent as a places file or as the same in JSON.",
+    "Replaces a client's surroundings, sent as a places file or as the same in JSON.",
     takes=FilePut, gives=FileGiven, faults=(409,),
 )  # fmt: skip
 def put_surroundings(call: Call, client_id: str) -> BaseModel:
-    """Keep, when every line of it can be read."""
-    client = find(call.request, Client.objects.all(), client_id)
-    texts_missing = texts_of(client) is None
-    if texts_missing:
-        what = "The client has no measures yet, which the surroundings are read beside."
-        raise faults.in_the_way(what, "PUT /api/clients/{client_id}/measures first.")
-    _keep(call, client, "places_text")
-    return _given(client, "places")
+    """Keep, when every line of it can be read; a place that is not in it goes away."""
+    return _put(call, client_id, "places", put_places)

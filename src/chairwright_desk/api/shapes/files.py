@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from typing import Annotated, Any
 
 from pydantic import Field, JsonValue
@@ -10,7 +11,7 @@ from chairwright_desk.api.shapes.base import Given, Revision, Text
 
 
 class FileGiven(Given):
-    """A file as text; revision 0 and no text where there is none yet."""
+    """A file as text; its revision stands for its content, 0 where there is none yet."""
 
     text: str
     revision: int
@@ -39,9 +40,7 @@ def yaml_of(value: Any) -> str:
     ----------
     value : dict
     """
-    import json
-
+    told = sorted(value.items(), key=lambda pair: pair[0] != "format")
     return "".join(
-        f"{json.dumps(name)}: {json.dumps(each, ensure_ascii=False)}\n"
-        for name, each in value.items()
+        f"{json.dumps(name)}: {json.dumps(each, ensure_ascii=False)}\n" for name, each in told
     )
