@@ -52,11 +52,11 @@ _OPTIONS = {
 _LABELS = {
     "must": "How much it matters",
     "approach": "One comes",
-    "approach_side": "From",
+    "approach_side": "One comes from",
     "swing": "The door",
     "use": "It leads to",
     "closer": "Closes by itself",
-    "latch": "Latches",
+    "latch": "It has a latch",
     "turn_back": "The chair must turn round in it",
     "edges": "Edges keep a caster on it",
     "outside": "Outdoors",
@@ -77,6 +77,16 @@ _LABELS = {
     "push_keep": "Push to keep moving",
 }
 _FLAG_OWN = {"must": (("true", "it must be managed"), ("false", "it is a wish"))}
+_LEFT_OUT = {
+    "as at the top of the file": "as under Carer and building",
+    "with corridor its width, else not known": "the width of the corridor, else not known",
+}
+_MEANING = {
+    "corridor outside, across; needed with corridor": (
+        "width of the corridor outside; needed when one comes along it"
+    ),
+}
+"""What the page says where the file's own words name a key or the file."""
 _MARKS = str.maketrans("", "", "`")
 _SORTS = {"length": "length", "mass": "mass", "force": "force", "slope": "slope"}
 
@@ -136,13 +146,19 @@ def _key(key: PlaceKey) -> Key:
 def _help(key: PlaceKey) -> str:
     if key.sort in ("word", "flag"):
         return ""
-    meaning = key.meaning.translate(_MARKS)
-    rest = "" if key.needed else f" Without an entry: {key.left_out.translate(_MARKS)}."
+    told = key.meaning.translate(_MARKS)
+    meaning = _MEANING.get(told, told)
+    rest = "" if key.needed else f" Without an entry: {_left_out(key)}."
     return f"{meaning[:1].upper()}{meaning[1:]}; {key.limits.translate(_MARKS)}.{rest}"
 
 
+def _left_out(key: PlaceKey) -> str:
+    told = key.left_out.translate(_MARKS)
+    return _LEFT_OUT.get(told, told)
+
+
 def _options(key: PlaceKey) -> tuple[tuple[str, str], ...]:
-    left = key.left_out.translate(_MARKS)
+    left = _left_out(key)
     if key.name in _FLAG_OWN:
         return _FLAG_OWN[key.name]
     if key.sort == "flag":
