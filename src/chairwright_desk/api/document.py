@@ -12,6 +12,7 @@ from pydantic.json_schema import models_json_schema
 from chairwright_desk.accounts.roles import TABLE
 from chairwright_desk.api.operations import JSON, Operation, by_address, operations
 from chairwright_desk.api.shapes.base import FaultGiven, OvertakenGiven
+from chairwright_desk.orders.bridge import WORDS
 
 VERSION = "1"
 ALWAYS = (401, 403, 429)
@@ -73,7 +74,10 @@ def _operation(each: Operation) -> dict[str, Any]:
         "description": f"For: {roles}.",
         "responses": _answers(each),
     }
-    parameters = [{"name": i, "in": "path", "required": True, "schema": IDS} for i in each.ids]
+    shapes = {"paper_name": {"type": "string", "enum": list(WORDS)}}
+    parameters = [
+        {"name": i, "in": "path", "required": True, "schema": shapes.get(i, IDS)} for i in each.ids
+    ]
     if parameters or each.paged:
         told["parameters"] = [*parameters, *([PAGE] if each.paged else [])]
     if each.takes:

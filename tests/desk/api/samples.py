@@ -16,6 +16,7 @@ from chairwright_desk.jobs.models import Job
 
 from ..kit.world import EXAMPLES, World
 from ..standing.bench import made
+from ..standing.orders import in_status
 
 Body = Callable[[World], dict[str, Any]]
 OPERATIONS = {each.name: each for each in operations()}
@@ -53,6 +54,8 @@ BODIES: dict[str, Body] = {
     "judge_setup": lambda _w: {"codes": {"cushion": "Q50"}},
     "best_setup": lambda _w: {},
     "new_job": lambda w: {"work": "front", "client": w.client.pk, "setup": made(w).pk},
+    "new_order": lambda w: {"setup": made(w).pk},
+    "step_order": lambda w: {"to": "building", "revision": in_status(w, "ordered").revision},
     "check_line": lambda _w: {"text": "format: chairwright line 1\n"},
 }
 PERSONAL = {"job", "stop_job"}
@@ -72,6 +75,8 @@ IDS: dict[str, Callable[[World], str]] = {
     "client_id": lambda w: w.client.pk,
     "setup_id": lambda w: made(w).pk,
     "job_id": _job,
+    "order_id": lambda w: in_status(w, "ordered").pk,
+    "paper_name": lambda _w: "build-sheet",
 }
 
 

@@ -27,8 +27,16 @@ from .samples import OPERATIONS, ids, token
 EXAMPLES = 12
 LONGEST_S = 90
 ID = re.compile("[2-9a-z]{16}")
-BY_CONTENT = {"put_measures", "put_surroundings", "new_setup", "change_setup", "judge_setup",
-              "best_setup"}  # fmt: skip
+BY_CONTENT = {
+    "put_measures",
+    "put_surroundings",
+    "new_setup",
+    "change_setup",
+    "judge_setup",
+    "best_setup",
+    "new_order",
+    "step_order",
+}
 """Calls whose body can be refused for what its text, codes or line say, which no shape tells."""
 
 
@@ -37,6 +45,10 @@ def schema(world: World, settings: Any) -> Iterator[Any]:
     """The document as it is served, with ids that are there in place of most made-up ones."""
     settings.API_CALLS_A_MINUTE = settings.API_WRONG_A_MINUTE = 1_000_000
     cache.clear()
+    every = OPERATIONS.values()
+    known = {name: value for each in every for name, value in ids(each, world).items()}
+
+    # After the ids are made: the test client that makes them connects these again.
     for signal in (request_started, request_finished):
         signal.disconnect(close_old_connections)
     project = ProjectConfig(
@@ -48,8 +60,6 @@ def schema(world: World, settings: Any) -> Iterator[Any]:
     schema = schemathesis.openapi.from_wsgi(
         "/api/openapi.json", get_wsgi_application(), config=config
     )
-    every = OPERATIONS.values()
-    known = {name: value for each in every for name, value in ids(each, world).items()}
 
     @schema.hook
     def map_path_parameters(_context: Any, path_parameters: Any) -> Any:
