@@ -41,3 +41,30 @@ def test_without_script_what_is_typed_is_shown_by_a_button(
     page.get_by_role("button", name="Show what is typed").click()
     expect(page.locator("#beside-hip_width")).to_contain_text("estimated")
     expect(page.get_by_label("Body mass", exact=True)).to_have_value("54 kg")
+
+
+def test_the_tape_in_hand_never_goes_out_while_the_figure_follows(
+    desk: Desk, live_world: World
+) -> None:
+    page = desk.window(live_world.people["clinician"])
+    page.goto(f"/clients/{live_world.client.pk}/measures/new/")
+    page.get_by_label("Hip width", exact=True).focus()
+    page.evaluate(_WATCH_TAPE)
+    with page.expect_response(lambda answer: answer.url.endswith("/live/")):
+        page.get_by_label("Hip width", exact=True).fill("40 cm")
+    expect(page.locator("#tape-dimension-hip-width")).to_contain_text("400")
+    expect(page.locator(".kept")).to_contain_text("Draft kept")
+    lit, out = page.evaluate("window.tape")
+    assert lit > 0
+    assert out == 0
+
+
+_WATCH_TAPE = """() => {
+  window.tape = [0, 0];
+  const look = () => {
+    const lit = document.querySelector('#tape-figure .tape.told');
+    window.tape[lit ? 0 : 1] += 1;
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}"""

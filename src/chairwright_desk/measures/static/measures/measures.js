@@ -23,4 +23,5 @@
     show();
   });
   document.addEventListener("htmx:afterSwap", show);
+  document.addEventListener("htmx:afterSettle", show); // settling puts the classes of the answer back
 })();
