@@ -32,7 +32,7 @@ def test_help_lists_every_command_and_loads_no_arrays() -> None:
     )
     assert result.stdout.endswith("LOADED []\n")
     for command in COMMANDS:
-        assert f"{command.name} " in result.stdout
+        assert f"\n    {command.name}" in result.stdout
         assert command.summary in result.stdout
 
 

@@ -64,7 +64,10 @@ def test_nothing_is_printed_in_the_body_without_the_number_of_a_fact(
     *said, rest = re.split(r"\[(\d+(?:, \d+)*)\] ?", body)
     assert rest.strip() == ""
     texts, numbers = said[::2], said[1::2]
-    assert [text.strip() for text in texts] == [each.text for each in found.sentences]
+    # A line may end after a hyphen: "self-" and "propel" come apart in the text of the PDF.
+    assert [text.strip().replace("- ", "-") for text in texts] == [
+        each.text.replace("- ", "-") for each in found.sentences
+    ]
     for printed, sentence in zip(numbers, found.sentences, strict=True):
         assert [int(each) for each in printed.split(", ")] == [
             found.numbers[fact.key] for fact in sentence.facts
