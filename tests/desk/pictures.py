@@ -53,7 +53,7 @@ def take(page: Page, name: str) -> Path:
 
 
 def few(shot: Image.Image) -> Image.Image:
-    """Reduce a picture to the 256 colours that it has most of: flat ones stay as they are.
+    """Reduce a picture to the 256 colours that it has most of: flat ones stay close.
 
     Parameters
     ----------
