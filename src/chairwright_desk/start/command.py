@@ -105,7 +105,7 @@ def _serve(args: argparse.Namespace, folder: Path) -> int:
 
 
 def _backup(args: argparse.Namespace, folder: Path) -> int:
-    from chairwright_desk.start.backup import check_database, copy_database
+    from chairwright_desk.start.backup import check_bytes, check_database, copy_database
 
     if args.file.exists():
         must, remedy = "must not be there yet", "Name a new file."
@@ -114,6 +114,7 @@ def _backup(args: argparse.Namespace, folder: Path) -> int:
     check_database(paths.database_file())
     copy_database(paths.database_file(), args.file)
     check_database(args.file)
+    check_bytes(args.file)
     print(f"{args.file}: the desk of {folder}, checked")
     return 0
 
@@ -122,10 +123,12 @@ def _restore(args: argparse.Namespace, folder: Path) -> int:
     import django
 
     from chairwright_desk.start import backup, upgrade
+    from chairwright_desk.start.restored import ANEW, removed_since
 
     django.setup()
     _, known = upgrade.known_steps()
     backup.check_database(args.file, known)
+    backup.check_bytes(args.file)
     database = paths.database_file()
     if database.is_file():
         place = folder / upgrade.COPIES
@@ -133,8 +136,13 @@ def _restore(args: argparse.Namespace, folder: Path) -> int:
         copy = place / f"before-restore-{datetime.now(UTC):%Y%m%d-%H%M%S-%f}.sqlite3"
         backup.copy_database(database, copy)
         print(f"The desk of before is {copy}", file=sys.stderr)
-    backup.put_back(args.file, database)
+    came_back = removed_since(database, args.file)
+    backup.put_back(args.file, database, restored=True)
     (folder / upgrade.MARK).unlink(missing_ok=True)
+    print(ANEW, file=sys.stderr)
+    for key in came_back:
+        print(f"Removed since this backup, and back: remove it again at /clients/{key}/keeping/"
+              "remove/", file=sys.stderr)  # fmt: skip
     print(f"{folder}: the desk from {args.file}, checked")
     return 0
 
