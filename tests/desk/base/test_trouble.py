@@ -61,7 +61,7 @@ def test_a_page_that_is_not_there_is_404(world: World) -> None:
 def test_programs_get_json(world: World) -> None:
     answer = visitor(world).get("/api/no/such/thing/")
     assert answer.status_code == 404
-    assert set(answer.json()) == {"error", "what", "remedy"}
+    assert set(answer.json()) == {"error", "what", "remedy", "problems"}
 
 
 @pytest.mark.parametrize("declared", [LARGE, 10**15])
