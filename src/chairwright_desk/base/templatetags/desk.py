@@ -29,12 +29,18 @@ def client_tabs(context: Context, client: Any) -> dict[str, Any]:
     """Show the parts of a client's file that the visitor may open."""
     request = context["request"]
     tabs = [
-        {"words": tab.words, "address": reverse(tab.view, args=[client.pk])}
+        {
+            "words": tab.words,
+            "address": reverse(tab.view, args=[client.pk]),
+            "app": tab.view.partition(":")[0],
+        }
         for tab in all_tabs()
         if request.user.may(tab.action, client.team_id)
     ]
     here = [tab["address"] for tab in tabs if request.path.startswith(tab["address"])]
-    return {"tabs": tabs, "here": max(here, key=len, default="")}
+    app = getattr(request.resolver_match, "app_name", "")
+    beside = [tab["address"] for tab in tabs if tab["app"] == app]
+    return {"tabs": tabs, "here": max(here or beside[:1], key=len, default="")}
 
 
 @register.filter
