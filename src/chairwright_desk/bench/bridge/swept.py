@@ -16,6 +16,7 @@ from chairwright.fitting.moved import moves
 from chairwright.fitting.runs import Run, runs_of
 from chairwright.line.choices import CHOICES
 from chairwright.mass_points import FloatArray
+from chairwright.papers.cautions import beside
 from chairwright_desk.bench.bridge.changes import values_of
 from chairwright_desk.bench.bridge.lifted import DEVICE
 from chairwright_desk.bench.bridge.opened import State, Units
@@ -82,6 +83,7 @@ class RunShown:
     words: str
     columns: tuple[ColumnShown, ...]
     rows: tuple[RowShown, ...]
+    cautions: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -91,6 +93,11 @@ class SweptShown:
     choice: str
     label: str
     runs: tuple[RunShown, ...]
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What belongs beside the figures of the runs, each said once."""
+        return tuple(dict.fromkeys(words for run in self.runs for words in run.cautions))
 
 
 def swept(state: State, choice: str, units: Units) -> SweptShown:
@@ -127,6 +134,7 @@ def _run(state: State, choice: str, run: Run, units: Units) -> RunShown:
         RUN_WORDS.get(run.name, run.name),
         tuple(_column(state, choice, at, table, setups.get(at)) for at in run.places),
         tuple(_row(figure, [rows.get(at) for at in run.places], base, units) for figure in figures),
+        tuple(words for figure in figures for words in beside(figure.group)),
     )
 
 

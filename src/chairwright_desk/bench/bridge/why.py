@@ -10,6 +10,8 @@ from chairwright.fitting.one_change import OneChange, one_change
 from chairwright.fitting.rejected import Rejected, why_rejected
 from chairwright.fitting.target_reasons import Reason, reasons_of
 from chairwright.line.choices import CHOICES
+from chairwright.line.model import Option
+from chairwright.papers.cautions import beside
 from chairwright.papers.words import brief_citations
 from chairwright_desk.bench.bridge.found import fit_of
 from chairwright_desk.bench.bridge.opened import State, Units
@@ -51,6 +53,8 @@ class MissShown:
         The choice that moves the figure most.
     remedies : tuple of Remedy
         Nearest first, at most three.
+    cautions : tuple of str
+        What belongs beside the figure.
     """
 
     label: str
@@ -62,6 +66,7 @@ class MissShown:
     place: str
     decided_by: str
     remedies: tuple[Remedy, ...]
+    cautions: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -85,6 +90,12 @@ class WhyNot:
     wishes: tuple[MissShown, ...]
     best: str
     differs: tuple[tuple[str, str, str], ...]
+
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What belongs beside the figures missed, each said once."""
+        told = (words for miss in (*self.musts, *self.wishes) for words in miss.cautions)
+        return tuple(dict.fromkeys(told))
 
 
 def why_not(state: State, units: Units) -> WhyNot:
@@ -136,11 +147,15 @@ def _differs(rejected: Rejected) -> tuple[tuple[str, str, str], ...]:
     return tuple(
         (
             CHOICES[name].label,
-            rejected.line.choices[name].options[rejected.index[name]].code,
-            best.options[name].code,
+            _named(rejected.line.choices[name].options[rejected.index[name]]),
+            _named(best.options[name]),
         )
         for name in rejected.differs
     )
+
+
+def _named(option: Option) -> str:
+    return f"{option.code}, {option.name}"
 
 
 def _misses(state: State, setup: Described, units: Units) -> tuple[MissShown, ...]:
@@ -158,17 +173,19 @@ def _miss(
 ) -> MissShown:
     item = reason.judged
     figure = FIGURES[item.target.figure]
-    step = reason.decided_by
+    step, asked = reason.decided_by, range_shown(item.target, figure, units)
+    hair = " (rounded)" if shown(figure, item.value, units) in asked.split() else ""
     return MissShown(
         label=figure.label,
         kind="must" if item.target.must else "prefer",
-        value=_measured(figure, item.value, setup, units),
-        range=f"{range_shown(item.target, figure, units)} {unit_of(figure, setup.line, units)}",
+        value=_measured(figure, item.value, setup, units) + hair,
+        range=f"{asked} {unit_of(figure, setup.line, units)}",
         reason=item.target.reason,
         source="; ".join(brief_citations(item.target.source)) if item.target.source else "",
         place=item.target.place,
         decided_by="" if step is None else f"{CHOICES[step.choice].label} {step.option.code}",
         remedies=remedies,
+        cautions=beside(figure.group),
     )
 
 
