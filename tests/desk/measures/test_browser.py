@@ -26,8 +26,21 @@ def test_the_tape_of_the_field_in_hand_stands_out_and_the_figure_follows(
     expect(hips).to_have_class("tape told")
     expect(hips).to_contain_text("413")
     expect(page.locator(".kept")).to_contain_text("Draft kept")
+    with page.expect_response(lambda answer: "/drafts/" in answer.url and answer.ok):
+        page.get_by_label("Hip width", exact=True).fill("16 1/8 in")
     page.reload()
-    expect(page.get_by_label("Hip width", exact=True)).to_have_value("16 1/4 in")
+    expect(page.get_by_label("Hip width", exact=True)).to_have_value("16 1/8 in")
+
+
+def test_what_was_typed_just_before_leaving_is_kept(desk: Desk, live_world: World) -> None:
+    page = desk.window(live_world.people["clinician"])
+    address = f"/clients/{live_world.client.pk}/measures/new/"
+    page.goto(address)
+    with page.expect_request(lambda sent: "/drafts/" in sent.url):
+        page.get_by_label("Hip width", exact=True).fill("41 cm")
+        page.goto("/clients/")
+    page.goto(address)
+    expect(page.get_by_label("Hip width", exact=True)).to_have_value("41 cm")
 
 
 def test_without_script_what_is_typed_is_shown_by_a_button(
