@@ -44,6 +44,12 @@ def client_tabs(context: Context, client: Any) -> dict[str, Any]:
 
 
 @register.filter
+def begins(path: str, address: str) -> bool:
+    """Return whether a page stands below an address: ``{% if request.path|begins:address %}``."""
+    return path.startswith(address)
+
+
+@register.filter
 def may(user: Any, action: str) -> bool:
     """Return whether the person may do `action` in some team: ``{% if user|may:"..." %}``."""
     return bool(user.is_authenticated and user.may(action))
