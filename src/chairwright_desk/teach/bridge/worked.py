@@ -180,7 +180,7 @@ def _pictures(
     if len(shapes) == 2:
         draw = overlay_plan_sheet if step.view == "plan" else overlay_sheet
         sheet = draw(shapes[0], shapes[1], (names[0], names[1]), OVERLAY)
-        yield f"1 {names[0]}; 2 {names[1]}, dashed", picture(sheet, f"{prefix}over")
+        yield f"1: {names[0]}; 2: {names[1]}, dashed", picture(sheet, f"{prefix}over")
         return
     row = (lesson_plans if step.view == "plan" else lesson_sides)(shapes, 0, SMALL_MM, SMALL_MM)
     for at, (sheet, name) in enumerate(zip(row.sheets, names, strict=True)):
