@@ -15,9 +15,7 @@ from chairwright.order.lead import LeadTime
 from chairwright.order.price import Quote
 from chairwright.order.price_money import money_words, rounded
 
-Topic = Literal[
-    "client", "line", "choice", "extras", "price list", "total", "delivery", "accepted"
-]
+Topic = Literal["client", "line", "choice", "extras", "price list", "total", "delivery", "accepted"]
 NOTHING = "nothing"
 
 

@@ -19,9 +19,7 @@ def counted(client: Client) -> list[tuple[str, int]]:
     ----------
     client : Client
     """
-    rows = (
-        (model._meta.verbose_name, found.count()) for model, found in rows_of(client).items()
-    )
+    rows = ((model._meta.verbose_name, found.count()) for model, found in rows_of(client).items())
     return [(str(words), count) for words, count in rows if count]
 
 
