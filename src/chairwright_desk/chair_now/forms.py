@@ -124,7 +124,7 @@ class WeighForm(forms.Form):
         )
         yield self._part(
             "Casters on a block",
-            "Gives the height. A helper on each side; wheels free.",
+            "Gives the height. Wheels free.",
             ("raised_block", "raised_casters"),
         )
         yield self._part("How finely", "", ("scale_step", "tape"))

@@ -82,6 +82,7 @@ class Chart:
     name: str
     title: str
     svg: str
+    unit: str
     bars: tuple[tuple[str, str, str, str], ...]
     again: str
 
@@ -159,6 +160,7 @@ def chart_of(state: State, name: str) -> Chart | None:
     return Chart(
         name=name,
         title=title,
+        unit=unit_of(figure, state.setup.line, "mm"),
         svg=tornado_chart(Tornado(figure, title, bars, words), prefix="tornado"),
         bars=tuple(
             (b.what.label, f"{b.less:+.{digits}f}", f"{b.more:+.{digits}f}", f"{b.share:.0%}")
