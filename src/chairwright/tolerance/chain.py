@@ -25,7 +25,7 @@ from chairwright.tolerance.person_inputs import PersonInputs, person_inputs
 LOAD_SHARE = 0.1
 """How far what is carried every day differs from what was said, as a share."""
 
-WEIGH = "Weigh the client in a chair (chairwright scales), instead of the body model."
+WEIGH = "Weigh the client in a chair on scales, instead of the body model."
 MODEL = (
     "derived: the segment model beside the seated means of 762 laser-scanned people (UMTRI, read "
     "in the abstract only) and of Santschi 1963 (from memory, unverified)"
