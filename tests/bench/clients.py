@@ -7,7 +7,7 @@ from pathlib import Path
 
 from chairwright.chair.occupant import Occupant
 from chairwright.files.client import read_client
-from chairwright.fitting.fit import read_person
+from chairwright.fitting.person import read_person
 from chairwright.fitting.settled import space_for
 from chairwright.line.load import load_line
 from chairwright.search.best import Best, find_best

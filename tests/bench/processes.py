@@ -36,7 +36,7 @@ print(before, peak())
 
 def cold_starts() -> Table:
     """Median wall times of new processes, and how many empty Python processes that is."""
-    plain = _cold("-c", "pass")
+    plain = cold("-c", "pass")
     rows = []
     for words, arguments in (
         ("chairwright --help", ["--help"]),
@@ -44,7 +44,7 @@ def cold_starts() -> Table:
         ("the same without the trade-off", ["fit", AVERAGE, "--no-front"]),
         ("chairwright figures", ["figures", "examples/setups/avg-001.yaml"]),
     ):
-        seconds = _cold("-m", "chairwright.cli.main", *arguments)
+        seconds = cold("-m", "chairwright.cli.main", *arguments)
         rows.append([words, f"{seconds:.2f}", f"{seconds / plain:.0f}"])
     return Table(["command", "s", "empty Python processes"], rows)
 
@@ -54,17 +54,17 @@ def with_places() -> Table:
     rows = []
     for path in sorted(Path("examples/places").glob("*.yaml")):
         client = f"examples/clients/{path.name}"
-        plain = _cold("-m", "chairwright.cli.main", "fit", client, times=3)
-        seconds = _cold("-m", "chairwright.cli.main", "fit", client, "--places", str(path), times=3)
+        plain = cold("-m", "chairwright.cli.main", "fit", client, times=3)
+        seconds = cold("-m", "chairwright.cli.main", "fit", client, "--places", str(path), times=3)
         rows.append([path.stem.upper(), f"{plain:.2f}", f"{seconds:.2f}", f"{seconds / plain:.1f}"])
     return Table(["client", "without, s", "with places, s", "ratio"], rows)
 
 
 def pack() -> Table:
     """Wall time of the full pack of papers of one order, beside that of the start alone."""
-    start = _cold("-m", "chairwright.cli.main", "--help")
+    start = cold("-m", "chairwright.cli.main", "--help")
     with TemporaryDirectory() as folder:
-        seconds = _cold("-m", "chairwright.cli.main", "papers", *PACK, "--out", folder)
+        seconds = cold("-m", "chairwright.cli.main", "papers", *PACK, "--out", folder)
     row = ["papers of avg-001", f"{start:.2f}", f"{seconds:.2f}", f"{seconds - start:.2f}"]
     return Table(["pack", "start, s", "whole, s", "after start, s"], [row])
 
@@ -83,7 +83,7 @@ def memory() -> Table:
     )
 
 
-def _cold(*arguments: str, times: int = 5) -> float:
+def cold(*arguments: str, times: int = 5) -> float:
     """Median wall time of a new process [s]."""
     command = [sys.executable, *arguments]
     return timed(lambda: subprocess.run(command, capture_output=True, check=True), times)

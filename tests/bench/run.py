@@ -15,6 +15,7 @@ from tests.bench.machine import machine
 from tests.bench.page import CLIENTS, ENUMERATION, SIZES, SOLVER, write_page
 from tests.bench.processes import cold_starts, memory, pack, with_places
 from tests.bench.ratios import against_enumeration, against_solver
+from tests.bench.refits import refits
 from tests.bench.searches import by_client, by_size
 
 
@@ -27,6 +28,7 @@ def main(arguments: list[str]) -> None:
         SOLVER: against_solver(),
         "Whole processes": cold_starts(),
         "Fits with places": with_places(),
+        "Re-fits": refits(),
         "Papers of an order": pack(),
         "Memory": memory(),
         "Start of the desk": first_page(),

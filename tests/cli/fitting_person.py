@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from chairwright.files.client import read_client
-from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.person import Person, read_person
 
 
 def person_of(path: Path) -> Person:

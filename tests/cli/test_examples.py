@@ -16,7 +16,7 @@ from chairwright.cli.main import main
 from chairwright.files.client import read_client
 from chairwright.files.setup import read_setup
 from chairwright.fitting.described import Described, describe
-from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.setup import check_setup, index_of
 from chairwright.line.load import load_line
 from chairwright.papers.from_fit import sheet_of

@@ -11,7 +11,7 @@ import pytest
 from chairwright.cli.main import main
 from chairwright.files.client import read_client
 from chairwright.files.places import read_places
-from chairwright.fitting.fit import read_person
+from chairwright.fitting.person import read_person
 
 ROOT = Path(__file__).resolve().parents[2]
 PAGE = (ROOT / "docs" / "how-to" / "fit-for-the-places.md").read_text("utf-8")

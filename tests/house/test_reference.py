@@ -10,7 +10,7 @@ import pytest
 from chairwright.figures.registry import FIGURES, GROUPS, Figure
 from chairwright.files.client import read_client
 from chairwright.files.setup import read_setup
-from chairwright.fitting.fit import read_person
+from chairwright.fitting.person import read_person
 from chairwright.fitting.setup import check_setup, index_of
 from chairwright.line.choices import CHOICES
 from chairwright.line.load import load_line

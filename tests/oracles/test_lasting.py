@@ -14,7 +14,7 @@ import pytest
 from numpy.typing import NDArray
 
 from chairwright.figures.registry import FIGURES
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line
 from chairwright.order.change_table import change_table

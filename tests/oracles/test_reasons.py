@@ -16,7 +16,7 @@ import pytest
 
 from chairwright.figures.registry import FIGURES
 from chairwright.files.client import read_client
-from chairwright.fitting.fit import read_person
+from chairwright.fitting.person import read_person
 from chairwright.fitting.settled import space_for
 from chairwright.search.best import find_best
 from chairwright.search.prepared import Prepared, prepare

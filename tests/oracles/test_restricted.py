@@ -15,7 +15,7 @@ import pytest
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.registry import FIGURES
 from chairwright.files.client import read_client
-from chairwright.fitting.fit import read_person
+from chairwright.fitting.person import read_person
 from chairwright.fitting.trade import usual_objectives
 from chairwright.line.choices import CHOICES
 from chairwright.search.best import find_best

@@ -107,7 +107,8 @@ def run(args: argparse.Namespace) -> int:
 def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) -> int:
     from chairwright.cli.aside import processes_aside
     from chairwright.cli.file_names import file_name
-    from chairwright.fitting.fit import best_alone, fit_person, read_person, with_alone
+    from chairwright.fitting.fit import best_alone, fit_person, with_alone
+    from chairwright.fitting.person import read_person
     from chairwright.fitting.trade import read_objectives
 
     objectives = () if args.trade is None else read_objectives(args.trade)
@@ -144,7 +145,8 @@ def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) ->
 def _run_why(args: argparse.Namespace, client: Client, named: str | None) -> int:
     """Say what stands against a set-up."""
     from chairwright.cli.fit_why import read_rejected, show_rejected
-    from chairwright.fitting.fit import fit_person, read_person
+    from chairwright.fitting.fit import fit_person
+    from chairwright.fitting.person import read_person
 
     file = read_rejected(args.why, named)
     line = load_line(file.line)

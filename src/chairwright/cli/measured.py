@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from chairwright.cli.opened import Opened
     from chairwright.cli.report_measured import Judgement
     from chairwright.files.measured import MeasuredFile
-    from chairwright.fitting.fit import Person
+    from chairwright.fitting.person import Person
     from chairwright.fitting.weighed import WeighedClient
     from chairwright.measured.slips import Doubt
 
@@ -49,7 +49,7 @@ def run(args: argparse.Namespace) -> int:
 def _judged(file: MeasuredFile, proposed: str | None, weighed: WeighedClient | None) -> Judgement:
     from chairwright.cli.report_measured import Judgement
     from chairwright.files.client import read_client
-    from chairwright.fitting.fit import read_person
+    from chairwright.fitting.person import read_person
     from chairwright.measured.stands import stands
 
     if not file.client_path.exists():

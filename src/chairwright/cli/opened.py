@@ -10,7 +10,7 @@ from chairwright.files.client import read_client
 from chairwright.files.setup import SetupFile, read_setup
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
-from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.setup import check_setup, index_of
 from chairwright.fitting.weighed import WeighedClient
 from chairwright.line.load import load_line

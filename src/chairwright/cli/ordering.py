@@ -157,7 +157,7 @@ def _places(asked: Asked) -> tuple[PlaceVerdict, ...]:
     if asked.surroundings is None:
         return ()
     from chairwright.fitting.described import describe
-    from chairwright.fitting.fit import read_person
+    from chairwright.fitting.person import read_person
     from chairwright.fitting.place_verdicts import place_verdicts
 
     person, setup = asked.opened.person, asked.opened.setup

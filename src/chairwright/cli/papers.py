@@ -116,7 +116,7 @@ def _pack(order: Order, opened: Opened, args: argparse.Namespace) -> Pack:
     payer = surroundings = None
     if args.places:
         from chairwright.files.places import read_places
-        from chairwright.fitting.fit import check_reference
+        from chairwright.fitting.person import check_reference
 
         surroundings = read_places(args.places)
         check_reference(opened.person.client, surroundings)

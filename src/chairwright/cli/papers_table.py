@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from chairwright.fitting.described import Described
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.order.order import Order
 from chairwright.order.payer_result import Assessment
 from chairwright.papers.typeset import Paper
@@ -100,7 +100,7 @@ def label(pack: Pack) -> bytes:
 def set_up_sheet(pack: Pack) -> bytes:
     """The sheet of the set-up with every figure."""
     from chairwright.fitting.described import describe
-    from chairwright.fitting.fit import read_person
+    from chairwright.fitting.person import read_person
     from chairwright.papers.from_fit import sheet_of
     from chairwright.papers.sheet import setup_sheet_pdf
 

@@ -11,7 +11,7 @@ from chairwright.cli.report import OK, tell
 from chairwright.cli.weighed import add_scales_argument, weighed_client
 
 if TYPE_CHECKING:
-    from chairwright.fitting.fit import Person
+    from chairwright.fitting.person import Person
     from chairwright.order.refit import Refit
     from chairwright.papers.typeset import Paper
 
@@ -81,7 +81,7 @@ def run(args: argparse.Namespace) -> int:
 def _person(args: argparse.Namespace) -> Person:
     from chairwright.files.client import read_client
     from chairwright.files.places import read_places
-    from chairwright.fitting.fit import read_person
+    from chairwright.fitting.person import read_person
 
     places = None if args.places is None else read_places(args.places)
     return read_person(read_client(args.client), places, weighed_client(args.scales))

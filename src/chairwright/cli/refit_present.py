@@ -9,7 +9,7 @@ from chairwright.cli.opened import open_setup
 from chairwright.errors import InputError, Problem
 from chairwright.files.client import read_client
 from chairwright.files.measured import FORMAT, MeasuredFile, read_measured
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.load import load_line
 from chairwright.measured.stands import stands, why_not
 from chairwright.order.refit import Present

@@ -8,7 +8,8 @@ from chairwright.cli.report_front import code_words, front_text, order_words
 from chairwright.cli.report_places import fit_places_sections
 from chairwright.cli.report_setup import setup_sections
 from chairwright.figures.registry import FIGURES
-from chairwright.fitting.fit import Fit, Person
+from chairwright.fitting.fit import Fit
+from chairwright.fitting.person import Person
 from chairwright.line.model import Line
 from chairwright.papers.cautions import PURPOSE, centre_words
 from chairwright.papers.words import (

@@ -7,7 +7,8 @@ from dataclasses import asdict
 
 from chairwright.cli.report_places import places_data
 from chairwright.fitting.described import Described, Judged
-from chairwright.fitting.fit import Fit, Person
+from chairwright.fitting.fit import Fit
+from chairwright.fitting.person import Person
 from chairwright.fitting.sureness import Sureness
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line

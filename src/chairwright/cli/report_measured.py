@@ -11,8 +11,8 @@ from chairwright.cli.report_setup import figure_text, source_numbers, source_tex
 from chairwright.cli.table import text_table
 from chairwright.files.chair_measures import CHAIR_MEASURES
 from chairwright.files.measured import MeasuredFile
-from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
+from chairwright.fitting.person import Person
 from chairwright.measured.gains import Change, changes
 from chairwright.measured.slips import Doubt, Suspect
 from chairwright.measured.stands import Stands

@@ -35,7 +35,6 @@ Side = Literal["right", "left"]
 
 PAGE = Page(125.0, 72.0)
 EDGE_MM = 16.0
-CORNER = "seat corner"
 
 
 def axle_plate_sheet(

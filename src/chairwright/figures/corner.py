@@ -214,28 +214,6 @@ def corner_free_out_mm(
     return corner_free_in_mm(turned, corridor_in, rounds)
 
 
-def out_needed_at_mm(
-    corners: Sequence[Corner], corridor_in: ArrayLike, angle_deg: float
-) -> FloatArray:
-    """Way out that the outline needs while it stands at one angle in the corner, (n,) [mm].
-
-    Parameters
-    ----------
-    corners : sequence of Corner
-    corridor_in : array_like, shape (n,) [mm]
-    angle_deg : float [deg]
-        Between 0 and 90.
-
-    Returns
-    -------
-    ndarray, shape (n,) [mm]
-        Never more than `corner_free_out_mm`; minus infinity when that angle asks for nothing.
-    """
-    turned = tuple((-np.asarray(x, dtype=np.float64), y) for x, y in corners)
-    x, y, known = beside(turned, corridor_in)
-    return _other_need(x, y, np.full(x.shape[1], np.radians(angle_deg)), known)
-
-
 class _Swing:
     """What an arc about (0, radius) sweeps in a quarter turn to the left, shape (n,) [mm].
 

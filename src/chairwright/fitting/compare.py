@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.fitting.described import Described
-from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
 from chairwright.fitting.moved import moved_figures
+from chairwright.fitting.person import Person
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Option
 from chairwright.person.client import Client

@@ -124,12 +124,6 @@ class HeightsChart:
         """The option at a place along one axis."""
         return self.line.choices[name].options[self.options[name][place]]
 
-    @property
-    def stem_settings(self) -> tuple[Option, ...]:
-        """Stem settings that the chart uses, in the line's order."""
-        used = np.unique(self.setting[self.why == STANDS])
-        return tuple(self.line.choices[SQUARED].options[at] for at in used)
-
 
 def heights_chart(line: Line, ask: Ask) -> HeightsChart:
     """Work out a seat-height chart.

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 from chairwright.errors import InputError, Problem
 from chairwright.fitting.allowed import plain
-from chairwright.fitting.fit import MOST_CORRECTIONS, Fit, Person, fit_person, read_person
+from chairwright.fitting.fit import MOST_CORRECTIONS, Fit, fit_person
+from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.settled import where_settled
 from chairwright.fitting.to_order import ToOrder
 from chairwright.fitting.weighed import WeighedClient

@@ -13,8 +13,8 @@ from numpy.typing import NDArray
 from chairwright.figures.folded import stowed_box
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import Described, Judged, judge
-from chairwright.fitting.fit import Person
 from chairwright.fitting.one_change import OneChange, one_change
+from chairwright.fitting.person import Person
 from chairwright.fitting.place_sizes import Size, change_words, larger_boot, sizes_of
 from chairwright.fitting.place_verdicts import PlaceVerdict, Tried, is_missed
 from chairwright.fitting.settled import space_for

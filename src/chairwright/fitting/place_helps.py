@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from chairwright.fitting.described import Described
-from chairwright.fitting.fit import Person, fit_person
+from chairwright.fitting.fit import fit_person
+from chairwright.fitting.person import Person
 from chairwright.fitting.place_changes import Change, cheapest_setup_change, place_change
 from chairwright.fitting.place_verdicts import PlaceVerdict, place_verdicts
 from chairwright.line.model import Line

@@ -13,7 +13,7 @@ from chairwright.figures.evaluate import figures_of, realise
 from chairwright.figures.families import named_at
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import Described, Judged, judge, judge_with, one_row
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.places.kinds import (
     CrossSlope,
     Kerb,

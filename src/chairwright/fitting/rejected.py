@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from chairwright.fitting.allowed import plain, why_not_allowed
 from chairwright.fitting.described import Described, Judged, describe, why_not_buildable
-from chairwright.fitting.fit import Fit, Person
+from chairwright.fitting.fit import Fit
 from chairwright.fitting.next_best import SMALLEST, Shift, shifts
+from chairwright.fitting.person import Person
 from chairwright.fitting.target_reasons import cost_of
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line

@@ -10,7 +10,6 @@ from chairwright.chair.steps import STEPS
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.fitting.allowed import why_not_allowed
 from chairwright.fitting.described import Described, describe, why_not_buildable
-from chairwright.fitting.fit import Person
 from chairwright.fitting.follow_up import (
     DEVICE,
     SETTING,
@@ -20,6 +19,7 @@ from chairwright.fitting.follow_up import (
     device_gap_mm,
     squared,
 )
+from chairwright.fitting.person import Person
 from chairwright.fitting.runs import Run
 from chairwright.line.model import Line, Option
 

@@ -13,7 +13,6 @@ from chairwright.chair.buildable import buildable, reason_not
 from chairwright.chair.occupant import Occupant
 from chairwright.chair.rows import Rows
 from chairwright.figures.evaluate import figures_of, realise
-from chairwright.figures.registry import FIGURES
 from chairwright.fitting.allowed import broken_rules, rule_words
 from chairwright.line.model import Line
 from chairwright.mass_points import FloatArray
@@ -122,8 +121,3 @@ def _state(
         name: value for name, value in values.items() if name in readable and not math.isnan(value)
     }
     return State(index, status, reasons, kept)
-
-
-def digits_of(name: str) -> int:
-    """Digits behind the point with which a reading is printed."""
-    return FIGURES[name].digits if name in FIGURES else 0

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from chairwright.figures.registry import FIGURES
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.choices import NONE
 from chairwright.order.handover import COMMON, GUIDE, SIZES, Check, CheckGroup, Measured
 from chairwright.order.order import Order

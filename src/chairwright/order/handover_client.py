@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.choices import NONE
 from chairwright.order.handover import COMMON, GUIDE, HOSPITAL, WHO_STEPS, Advice, Taught
 from chairwright.order.order import Order

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.order.handover import Handover
 from chairwright.order.handover_checks import check_groups, measured
 from chairwright.order.handover_client import advice, taught

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import Described
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.choices import CHOICES
 from chairwright.order.justification import Fact, Standing
 from chairwright.order.justification_sizing import measure_key, told_apart

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.order.justification import Builder, Evidence, Fact, Letter, written
 from chairwright.order.justification_body import carries, limbs, moves, note, sized, who
 from chairwright.order.justification_client import client_facts

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import Described, Judged
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.choices import CHOICES, NONE
 from chairwright.order.justification import Fact
 from chairwright.order.justification_sizing import started_from

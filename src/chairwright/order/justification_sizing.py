@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.person.client import Measure
 from chairwright.person.estimates import MeasureSet
 from chairwright.person.measures import CATALOGUE

@@ -9,7 +9,7 @@ from pathlib import Path
 from chairwright.figures.registry import FIGURES
 from chairwright.files.order import AcceptedMust, OrderFile
 from chairwright.fitting.described import Described, Judged
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.fitting.place_verdicts import PlaceVerdict
 from chairwright.line.choices import CHOICES
 from chairwright.order.accepted import Acceptance, Unmet, covers, missed_at, settle

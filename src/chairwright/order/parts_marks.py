@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.allowed import why_not_allowed
 from chairwright.fitting.described import Described, describe, why_not_buildable
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.choices import CHOICES
 from chairwright.line.expand import matching_codes
 from chairwright.line.model import Option, OptionKind

@@ -15,7 +15,6 @@ from chairwright.reading import YamlSource
 from chairwright.validation import place, shown, suggest
 from chairwright.yaml_events import KeyPath
 
-YES_NO = ("yes", "no")
 KNOWN_KINDS: dict[str, FactKind] = {
     "bare chair mass": "mass",
     "rated load": "mass",

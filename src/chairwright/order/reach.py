@@ -53,10 +53,6 @@ class Reach:
         table = self._from[name][np.ix_(allowed, allowed)]
         return bool((table == np.eye(len(allowed), dtype=bool)).all())
 
-    def from_option(self, name: str, option: int) -> NDArray[np.bool_]:
-        """Which options of a choice one option of it can be set to, shape (options,)."""
-        return np.asarray(self._from[name][option])
-
     def inside(self, index: Mapping[str, int], other: Mapping[str, int]) -> bool:
         """Whether one set-up can be set to another one."""
         return all(bool(self._from[name][at, other[name]]) for name, at in index.items())

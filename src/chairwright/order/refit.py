@@ -16,7 +16,8 @@ from chairwright.chair.rows import IndexArray
 from chairwright.errors import InputError, Problem
 from chairwright.fitting.described import Described, describe, why_not_buildable
 from chairwright.fitting.extras import with_extras
-from chairwright.fitting.fit import MOST_CORRECTIONS, Extent, Person
+from chairwright.fitting.fit import MOST_CORRECTIONS, Extent
+from chairwright.fitting.person import Person
 from chairwright.fitting.settled import space_for
 from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line

@@ -11,7 +11,7 @@ import numpy as np
 from chairwright.chair.buildable import reason_not
 from chairwright.chair.rows import Rows
 from chairwright.figures.evaluate import figures_of, realise
-from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.settled import space_for
 from chairwright.line.model import Line
 from chairwright.order.reach import Sets

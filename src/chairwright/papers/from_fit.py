@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from chairwright.figures.registry import FIGURES, GROUPS
 from chairwright.fitting.assumptions import assumptions
 from chairwright.fitting.described import Described, Judged
-from chairwright.fitting.fit import Person
 from chairwright.fitting.ledger import Row, ledger
+from chairwright.fitting.person import Person
 from chairwright.fitting.place_effect import PlaceEffect
 from chairwright.fitting.unsure import unsure_musts
 from chairwright.line.model import Line

@@ -97,11 +97,6 @@ def fork_part(option: Option) -> str:
     return option.code.rpartition("-")[0] or option.code
 
 
-def fork_hole(option: Option) -> str:
-    """The number of a fork hole."""
-    return option.code.rpartition("-")[2]
-
-
 def other_columns(chart: HeightsChart) -> list[HoleColumn]:
     """The columns of the same axle plate that are not printed, turned round or not."""
     plate = plate_code(chart.line, chart.column)

@@ -9,7 +9,7 @@ from chairwright.drawing.sheet import Page
 from chairwright.drawing.svg import to_svg
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import Described, Judged
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.fitting.place_verdicts import PlaceVerdict, place_verdicts
 from chairwright.papers.payload import Drawing, PlaceRow
 from chairwright.papers.words import measured_words, range_words

@@ -12,7 +12,7 @@ from chairwright_desk.base.revised import save_revised
 from chairwright_desk.clients.models import Client
 from chairwright_desk.drafts.kept import forget_record
 from chairwright_desk.measures.bridge.brought import brought_in
-from chairwright_desk.measures.views_more import _take as take_set
+from chairwright_desk.measures.views_more import take_set
 from chairwright_desk.surroundings.bridge.brought import places_brought
 from chairwright_desk.surroundings.models import Helpers, Spot
 from chairwright_desk.surroundings.views import MOST_PLACES

@@ -103,14 +103,14 @@ def bring(request: Request, client_id: str) -> HttpResponse:
             for each in found.troubles:
                 form.add_error("file", each)
             if not found.troubles:
-                for each in _take(request, client, found):
+                for each in take_set(request, client, found):
                     messages.info(request, each)
                 messages.success(request, "The file is read. Look at every value before it counts.")
                 return redirect("measures:show", client.pk)
     return render(request, "measures/bring.html", {"client": client, "form": form})
 
 
-def _take(request: Request, client: Client, found: Brought) -> list[str]:
+def take_set(request: Request, client: Client, found: Brought) -> list[str]:
     """Keep what was in a file; return what was left out."""
     said = list(found.remarks)
     now = newest(client)

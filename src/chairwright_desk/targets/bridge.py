@@ -11,7 +11,7 @@ from chairwright.figures.figure import GROUPS
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.files.client import read_client
 from chairwright.files.places import read_places
-from chairwright.fitting.fit import read_person
+from chairwright.fitting.person import read_person
 from chairwright.person.client import Client
 from chairwright.person.estimates import complete
 from chairwright.reading import FileText

@@ -8,7 +8,7 @@ from django.urls import reverse
 
 from chairwright.cli.opened import open_setup
 from chairwright.files.client import read_client
-from chairwright.fitting.fit import read_person
+from chairwright.fitting.person import read_person
 from chairwright.order.refit import Present, refit
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.models import ClientFile, Setup

@@ -14,8 +14,8 @@ from chairwright.files.places import read_places
 from chairwright.files.setup import read_setup
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
-from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.one_change import one_change
+from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.settled import space_for
 from chairwright.fitting.setup import index_of
 from chairwright.line.load import load_line

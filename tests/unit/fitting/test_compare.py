@@ -8,8 +8,8 @@ import pytest
 
 from chairwright.fitting.compare import Comparison, Side, compare, same_person
 from chairwright.fitting.described import describe
-from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.moved import printed
+from chairwright.fitting.person import Person, read_person
 from chairwright.person.client import OwnTarget
 from tests.oracles.people import client
 

@@ -10,8 +10,9 @@ import pytest
 from chairwright.errors import InputError
 from chairwright.figures.registry import FIGURES
 from chairwright.files.client import read_client
-from chairwright.fitting.fit import fit_client, read_person
+from chairwright.fitting.fit import fit_client
 from chairwright.fitting.ledger import ledger
+from chairwright.fitting.person import read_person
 from chairwright.line.load import load_line
 from chairwright.person.client import OwnTarget
 

@@ -11,7 +11,8 @@ from chairwright.errors import InputError
 from chairwright.files.client import read_client
 from chairwright.files.places import read_places
 from chairwright.fitting.described import describe
-from chairwright.fitting.fit import Fit, best_alone, fit_client, read_person, with_alone
+from chairwright.fitting.fit import Fit, best_alone, fit_client, with_alone
+from chairwright.fitting.person import read_person
 from chairwright.fitting.settled import space_for
 from chairwright.line.load import load_line
 from chairwright.places.kinds import Door, Kerb, Table, Threshold

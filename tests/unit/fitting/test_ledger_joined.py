@@ -10,8 +10,8 @@ import pytest
 from chairwright.files.client import read_client
 from chairwright.files.setup import read_setup
 from chairwright.fitting.described import Described, describe
-from chairwright.fitting.fit import read_person
 from chairwright.fitting.ledger import Row, ledger
+from chairwright.fitting.person import read_person
 from chairwright.fitting.setup import index_of
 from chairwright.line.load import load_line
 from chairwright.targets.target import Target

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from chairwright.fitting.described import Described, describe, why_not_buildable
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.fitting.place_changes import cheapest_setup_change, mend, place_change
 from chairwright.fitting.place_verdicts import PlaceVerdict, Tried, is_missed, place_verdicts
 from chairwright.fitting.settled import space_for

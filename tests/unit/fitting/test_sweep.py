@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 
 from chairwright.fitting.described import Described, describe
-from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.runs import EVERY, runs_of
 from chairwright.fitting.sweep import Sweep, Tried, sweep
 from chairwright.line.load import load_line

@@ -8,7 +8,8 @@ import numpy as np
 import pytest
 
 from chairwright.fitting.described import describe
-from chairwright.fitting.fit import Fit, Person
+from chairwright.fitting.fit import Fit
+from chairwright.fitting.person import Person
 from chairwright.fitting.to_order import cheapest_reasons, find_cheapest, offers_more, surcharge_of
 from chairwright.fitting.why import why_best
 from chairwright.search.prepared import prepare

@@ -10,9 +10,10 @@ import pytest
 
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import describe
-from chairwright.fitting.fit import Fit, Person
+from chairwright.fitting.fit import Fit
 from chairwright.fitting.moved import change
 from chairwright.fitting.one_change import OneChange, one_change
+from chairwright.fitting.person import Person
 from chairwright.fitting.rejected import why_rejected
 from chairwright.fitting.why import Why, why_best
 from chairwright.line.choices import CHOICES

@@ -11,8 +11,8 @@ import pytest
 
 from chairwright.files.client import read_client
 from chairwright.fitting.described import Described, describe
-from chairwright.fitting.fit import Person, read_person
 from chairwright.fitting.line_checks.check import check_line
+from chairwright.fitting.person import Person, read_person
 from chairwright.line.choices import CHOICES
 from chairwright.line.load import SHIPPED, load_line
 from chairwright.line.model import Line

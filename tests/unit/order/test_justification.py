@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 import pytest
 
-from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.person import Person, read_person
 from chairwright.order.accepted import Acceptance
 from chairwright.order.justification import Evidence, Fact, Letter, Sentence, written
 from chairwright.order.justification_letter import PLAN, evidence_of, heading_of, make_letter

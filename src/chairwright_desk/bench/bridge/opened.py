@@ -24,7 +24,7 @@ from chairwright.fitting.described import (
     why_not_buildable,
 )
 from chairwright.fitting.extras import fitted_extras, with_extras
-from chairwright.fitting.fit import Person, read_person
+from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.settled import space_for
 from chairwright.line.choices import CHOICES
 from chairwright.line.load import load_line

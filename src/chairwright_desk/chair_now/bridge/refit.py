@@ -12,7 +12,7 @@ from chairwright.drawing.svg import to_svg
 from chairwright.errors import InputError
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.line.model import Line
 from chairwright.order.change import change_between, new_chair
 from chairwright.order.chosen import chosen

@@ -10,8 +10,9 @@ from chairwright.cli.report_tolerance import HOW, figure_title, must_chart, must
 from chairwright.drawing.tornado import Tornado, tornado_chart
 from chairwright.figures.registry import FIGURES, GROUPS
 from chairwright.fitting.described import Described
-from chairwright.fitting.fit import Person, fit_person
+from chairwright.fitting.fit import fit_person
 from chairwright.fitting.ledger import ledger
+from chairwright.fitting.person import Person
 from chairwright.fitting.sure import surest
 from chairwright.fitting.unsure import Unsure, unsure_musts
 from chairwright.line.model import Line

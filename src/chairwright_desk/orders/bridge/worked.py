@@ -14,7 +14,7 @@ from typing import Any
 from chairwright.errors import InputError, Problem
 from chairwright.files.order import AcceptedMust, OrderFile
 from chairwright.fitting.described import Described
-from chairwright.fitting.fit import Person
+from chairwright.fitting.person import Person
 from chairwright.fitting.place_verdicts import PlaceVerdict, place_verdicts
 from chairwright.line.load import SHIPPED
 from chairwright.order.accepted import Acceptance, check_acceptances
