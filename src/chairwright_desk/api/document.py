@@ -19,8 +19,9 @@ ALWAYS = (401, 403, 429)
 WITH_BODY = (400, 413, 415, 422)
 SAYS = (
     "The same records, roles and teams as the pages of the desk. Name, birth and diagnosis of a "
-    "client are not in it. Come with a token of your account page, or with the session of a "
-    "browser and the mark of one of our pages. Lengths are in mm, masses in kg, angles in deg."
+    "client stand in a call of their own, for those who may see them. Come with a token of your "
+    "account page, or with the session of a browser and the mark of one of our pages. Lengths "
+    "are in mm, masses in kg, angles in deg."
 )
 IDS = {"type": "string", "pattern": "^[2-9a-z]{16}$"}
 PAGE = {

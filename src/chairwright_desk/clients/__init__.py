@@ -1,1 +1,1 @@
-"""The client record: reference and team; name and diagnosis apart."""
+"""The client record: reference and team; name, birth and diagnosis apart."""

@@ -14,4 +14,7 @@ class ClientsApp(DeskApp):
     label = "clients"
     address = "clients/"
     places: ClassVar[tuple[Place, ...]] = (Place(10, "Clients", "clients:list", "client.see"),)
-    client_tabs: ClassVar[tuple[Tab, ...]] = (Tab(10, "File", "clients:show", "client.see"),)
+    client_tabs: ClassVar[tuple[Tab, ...]] = (
+        Tab(10, "File", "clients:show", "client.see"),
+        Tab(12, "Who this is", "clients:who", "identity.see"),
+    )

@@ -32,7 +32,7 @@ class Client(Revised):
 
 
 class Identity(Revised):
-    """Name and diagnosis; asked for with the action ``identity.see`` only."""
+    """Name, birth and diagnosis; asked for with the action ``identity.see`` only."""
 
     TEAM_PATH: ClassVar[str] = "client__team"
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from django.contrib import messages
 from django.db import transaction
+from django.db.models import Q
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
@@ -14,6 +15,7 @@ from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
 from chairwright_desk.clients.forms import ChangeForm, ClientForm
 from chairwright_desk.clients.models import Client
+from chairwright_desk.clients.who import found_by_name
 from chairwright_desk.drafts.kept import drop, filled
 
 NEW = "clients.new"
@@ -23,10 +25,11 @@ LABELS = {"reference": "Reference number", "keep_until": "Kept until"}
 @page("client.see", "GET", "POST")
 def clients(request: Request) -> HttpResponse:
     """List the clients of the visitor's teams; a search is sent, never written in the address."""
-    asked = request.POST.get("search", "").strip()
+    asked = request.POST.get("search", "").replace("\0", "").strip()
     found = visible(request, Client.objects.select_related("team"))
     if asked:
-        found = found.filter(reference__icontains=asked)
+        named = found_by_name(request, asked)
+        found = found.filter(Q(reference__icontains=asked) | Q(pk__in=named))
     template = "clients/rows.html" if request.htmx else "clients/list.html"
     return render(request, template, {"clients": found, "asked": asked})
 

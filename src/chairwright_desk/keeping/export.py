@@ -11,6 +11,7 @@ from typing import Any
 from django.core.serializers.json import DjangoJSONEncoder
 from django.db.models import BinaryField, Model
 
+from chairwright_desk.accounts.models import User
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.texts import texts_of
 from chairwright_desk.clients.models import Client
@@ -26,30 +27,41 @@ READ_ME = """Everything that the desk holds of the client {reference}.
 client.yaml, places.yaml   the client file and the places file, where there are any
 records/                   every record, by kind; a field that holds bytes names its file
 bytes/                     pictures and other bytes
+records/clients.identity.json   name, date of birth and diagnosis, where they were entered
+records/drafts.draft.json  what you have typed and not saved; what others have is theirs: {others}
 records/audit.entry.json   the trail: who read, changed or took out which record; no values
 Papers are made anew from the records of an order whenever they are opened; which of them left
 the desk, and when, stands in the trail as "export".
 """
 
 
-def zipped(client: Client) -> bytes:
+def zipped(client: Client, reader: User) -> bytes:
     """Return the zip.
 
     Parameters
     ----------
     client : Client
+    reader : User
+        Who takes it out: of drafts, which only their author reads, it holds this person's.
     """
     ids, held = ids_of(client), io.BytesIO()
+    drafts = drafts_of(ids)
+    own = [draft for draft in drafts if draft.user_id == reader.pk]
+    said = READ_ME.format(reference=client.reference, others=_others(len(drafts) - len(own)))
     with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as file:
-        _put(file, "READ ME.txt", READ_ME.format(reference=client.reference))
+        _put(file, "READ ME.txt", said)
         for name, text in _files(client):
             _put(file, name, text)
         for model, rows in rows_of(client).items():
             _records(file, model, rows)
         _records(file, Job, jobs_of(ids))
-        _records(file, Draft, drafts_of(ids))
+        _records(file, Draft, own)
         _records(file, Entry, trail_of(client))
     return held.getvalue()
+
+
+def _others(count: int) -> str:
+    return f"{count} draft{'' if count == 1 else 's'} left out" if count else "none left out"
 
 
 def _put(file: zipfile.ZipFile, name: str, content: str | bytes) -> None:

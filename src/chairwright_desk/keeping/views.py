@@ -36,8 +36,8 @@ def export(request: Request, client_id: str) -> HttpResponse:
     """Hand everything out."""
     client = find(request, Client.objects.all(), client_id)
     with transaction.atomic():
-        note_export(request, client, ["everything"])
-        content = zipped(client)
+        note_export(request, client, ["everything", "identity"])
+        content = zipped(client, request.user)
     name = f'attachment; filename="client-{client.pk}.zip"'
     headers = {"Content-Disposition": name}
     return HttpResponse(content, content_type="application/zip", headers=headers)

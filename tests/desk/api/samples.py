@@ -12,6 +12,7 @@ from chairwright_desk.accounts.roles import TABLE, Role
 from chairwright_desk.api.calls.files import _given
 from chairwright_desk.api.operations import Operation, operations
 from chairwright_desk.api.tokens import make_token
+from chairwright_desk.clients.models import Identity
 from chairwright_desk.jobs.models import Job
 
 from ..kit.world import EXAMPLES, World
@@ -43,10 +44,16 @@ def _client_revision(world: World) -> int:
     return world.client.revision
 
 
+def _identity_revision(world: World) -> int:
+    return Identity.objects.get(client=world.client).revision
+
+
+ADA = {"name": "Ada", "born": "1960-05-06", "diagnosis": ""}
 BODIES: dict[str, Body] = {
     "new_client": lambda w: {"reference": "NEW-001", "team": w.team.pk},
     "search_clients": lambda _w: {"holds": "avg"},
     "change_client": lambda w: {"revision": _client_revision(w), "keep_until": "2031-05-06"},
+    "put_identity": lambda w: {**ADA, "revision": _identity_revision(w)},
     "put_measures": _file("clients", "client"),
     "put_surroundings": _file("places", "places"),
     "new_setup": lambda _w: {"name": "first idea"},

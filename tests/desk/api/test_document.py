@@ -28,6 +28,7 @@ EXAMPLES = 12
 LONGEST_S = 90
 ID = re.compile("[2-9a-z]{16}")
 BY_CONTENT = {
+    "put_identity",
     "put_measures",
     "put_surroundings",
     "new_setup",
@@ -37,7 +38,7 @@ BY_CONTENT = {
     "new_order",
     "step_order",
 }
-"""Calls whose body can be refused for what its text, codes or line say, which no shape tells."""
+"""Calls whose body can be refused for what its text, day or codes say, which no shape tells."""
 
 
 @pytest.fixture

@@ -7,9 +7,10 @@ import json
 import zipfile
 
 from chairwright_desk.audit.models import Entry
+from chairwright_desk.drafts.models import Draft
 from chairwright_desk.keeping.held import rows_of
 
-from ..kit.world import World
+from ..kit.world import BORN, DIAGNOSIS, NAME, World
 from .filled import BYTES, PLANT, address, empty_kinds, fill
 
 
@@ -33,11 +34,36 @@ def test_the_zip_holds_every_record_of_the_client(world: World) -> None:
     for label in ("jobs.job", "drafts.draft", "audit.entry"):
         assert json.loads(held[f"records/{label}.json"])
     assert not any(other.pk.encode() in content for content in held.values())
-    assert Entry.objects.filter(kind="export", record=client.pk).get().fields == ["everything"]
+    assert Entry.objects.filter(kind="export", record=client.pk).get().fields == [
+        "everything", "identity",
+    ]  # fmt: skip
 
 
 def test_the_same_file_is_the_same_zip_but_for_the_trail(world: World) -> None:
     from chairwright_desk.keeping.export import zipped
 
     client = fill(world)
-    assert zipped(client) == zipped(client)
+    reader = world.people["clinician"]
+    assert zipped(client, reader) == zipped(client, reader)
+
+
+def taken_out(world: World, role: str) -> dict[str, str]:
+    answer = world.visitor(role).post(address("export", world.client))
+    with zipfile.ZipFile(io.BytesIO(answer.content)) as file:
+        return {name: file.read(name).decode() for name in file.namelist()}
+
+
+def test_who_the_client_is_comes_with_it(world: World) -> None:
+    (told,) = json.loads(taken_out(world, "specialist")["records/clients.identity.json"])
+    assert (told["name"], told["born"], told["diagnosis"]) == (NAME, str(BORN), DIAGNOSIS)
+
+
+def test_drafts_of_others_stay_theirs(world: World) -> None:
+    key = f"clients.identity:{world.client.pk}"
+    for role in ("clinician", "specialist"):
+        Draft.objects.create(user=world.people[role], form_key=key, fields={"name": [role * 2]})
+    held = taken_out(world, "specialist")
+    (told,) = json.loads(held["records/drafts.draft.json"])
+    assert told["fields"] == {"name": ["specialist" * 2]}
+    assert "1 draft left out" in held["READ ME.txt"]
+    assert not any("clinician" * 2 in text for text in held.values())

@@ -11,7 +11,8 @@ from django.core.serializers import serialize
 from django.db import connection, models
 
 from chairwright_desk.audit.models import Entry
-from chairwright_desk.clients.models import Client
+from chairwright_desk.clients.models import Client, Identity
+from chairwright_desk.drafts.models import Draft
 from chairwright_desk.keeping.graph import APART, LOOSE, holders, models_of_the_desk, troubles
 
 from ..kit.world import World
@@ -38,6 +39,16 @@ def test_everything_goes_and_the_trail_stays_without_values(world: World) -> Non
         assert not kind._default_manager.exists(), kind
     line = Entry.objects.get(kind="removal", record=key)
     assert "clients.identity" in line.fields
+
+
+def test_what_anybody_has_typed_of_who_it_is_goes_too(world: World) -> None:
+    key = f"clients.identity:{world.client.pk}"
+    for role in ("clinician", "specialist"):
+        Draft.objects.create(user=world.people[role], form_key=key, fields={"name": [PLANT]})
+    reference = world.client.reference
+    world.visitor("clinician").post(address("remove", world.client), {"reference": reference})
+    assert not Draft.objects.exists()
+    assert not Identity.objects.exists()
 
 
 @pytest.mark.parametrize("typed", ["", "AVG", PLANT.lower(), f"{PLANT} x"])

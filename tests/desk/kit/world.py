@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 
 from django.test import Client as Visitor
@@ -14,6 +15,9 @@ from chairwright_desk.clients.models import Client, Identity
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 NAME = "Wilhelmine Nachtigall"
 DIAGNOSIS = "spinal cord injury, level T6"
+BORN = date(1957, 3, 14)
+WHO = (NAME, *NAME.split(), DIAGNOSIS, "1957-03-14", "14 Mar 1957", "March 14, 1957")
+"""All that says who AVG-001 is, in every way in which a page or a file could write it."""
 PASSWORD = "plumb line and tape"  # noqa: S105
 UNKNOWN = "zzzzzzzzzzzzzzzz"
 
@@ -34,7 +38,7 @@ class World:
     people, strangers : dict
         A person for each role: of `team`, of `other`.
     client : Client
-        AVG-001 of `team`, with name and diagnosis.
+        AVG-001 of `team`, with name, date of birth and diagnosis.
     made : dict
         What an app's standing module keeps for its own entries.
     """
@@ -70,5 +74,5 @@ def make_world() -> World:
     """Fill an empty database."""
     team, other = (Team.objects.create(name=name) for name in ("North clinic", "South clinic"))
     client = Client.objects.create(reference="AVG-001", team=team)
-    Identity.objects.create(client=client, name=NAME, diagnosis=DIAGNOSIS)
+    Identity.objects.create(client=client, name=NAME, born=BORN, diagnosis=DIAGNOSIS)
     return World(team, other, _people(team), _people(other, "other-"), client)

@@ -9,7 +9,7 @@ from playwright.sync_api import Page
 
 from ..kit.browser import Desk
 from ..kit.standing import Standing, entries
-from ..kit.world import DIAGNOSIS, NAME, World
+from ..kit.world import WHO, World
 
 COOKIES = {"desk_session", "desk_form"}
 HELD = """async () => ({
@@ -30,7 +30,7 @@ WALKED = [each for each in entries() if each.look and each.reads and each.page.a
 
 
 def _words(world: World) -> list[str]:
-    return [world.client.reference, NAME, DIAGNOSIS, *NAME.split()]
+    return [world.client.reference, *WHO]
 
 
 def _in_address(world: World, address: str) -> list[str]:
@@ -48,7 +48,7 @@ def _walk(page: Page, entry: Standing, world: World, told: list[str]) -> Any:
     path = session.pop(PATH, "")
     if held != NOTHING or session:
         told.append(f"{entry}: {held} {session}")
-    if NAME in title or DIAGNOSIS in title:
+    if any(words in title for words in WHO):
         told.append(f"{entry}: its title goes into the history")
     for address in [page.url, path, *page.evaluate(ADDRESSES)]:
         told += [f"{entry}: {words} in {address}" for words in _in_address(world, address)]

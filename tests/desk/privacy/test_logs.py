@@ -86,8 +86,9 @@ def test_a_fault_that_holds_values_is_written_by_its_place_only(
 def test_calls_that_fail_write_nothing_of_a_client(planted: World, log: io.StringIO) -> None:
     visitor = planted.visitor("clinician")
     visitor.raise_request_exception = False
-    sent = json.dumps({"holds": PLANT, "text": PLANT, "revision": PLANT})
-    for path in ("clients/search", f"clients/{UNKNOWN}", "lines/check", "jobs", "no/such"):
+    sent = json.dumps({"holds": PLANT, "text": PLANT, "revision": PLANT, "name": PLANT})
+    who = f"clients/{planted.client.pk}/identity"
+    for path in ("clients/search", f"clients/{UNKNOWN}", who, "lines/check", "jobs", "no/such"):
         for method in ("POST", "PATCH", "GET", "PUT"):
             visitor.generic(method, f"/api/{path}", sent, content_type="application/json")
     with mock.patch("chairwright_desk.api.calls.clients.visible", side_effect=ValueError(PLANT)):

@@ -20,6 +20,10 @@ def _change(world: World) -> dict[str, Any]:
     return {"reference": "AVG-001", "keep_until": "2032-01-01", "revision": world.client.revision}
 
 
+def _who(world: World) -> dict[str, Any]:
+    return {"name": "Ada Pflaume", "born": "1960-05-06", "diagnosis": "", "revision": 1}
+
+
 def _key(_world: World) -> tuple[str]:
     return ("clients.new",)
 
@@ -29,6 +33,8 @@ ENTRIES = [
     Standing("clients:new", data=_new, shared=True),
     Standing("clients:show", _client),
     Standing("clients:change", _client, _change),
+    Standing("clients:who", _client),
+    Standing("clients:change-who", _client, _who),
     Standing("drafts:keep", _key, shared=True, look=False),
     Standing("drafts:forget", _key, shared=True, look=False),
 ]

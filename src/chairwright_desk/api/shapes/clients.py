@@ -63,7 +63,7 @@ class PersonGiven(Given):
 
 
 class ClientGiven(Given):
-    """A client; who it is stands nowhere in this interface."""
+    """A client; who it is stands in a call of its own (identity)."""
 
     id: str
     reference: str
