@@ -1,4 +1,4 @@
-"""Orders with their revisions and steps, and a team's price lists."""
+"""Orders with their revisions, steps and packs of papers, and a team's price lists."""
 
 from __future__ import annotations
 
@@ -144,3 +144,25 @@ class OrderStep(models.Model):
 
     def __str__(self) -> str:
         return f"{self.before} to {self.after}"
+
+
+class PaperPack(models.Model):
+    """Papers of one revision as one zip, made beside the pages; only who asked for it has it."""
+
+    TEAM_PATH: ClassVar[str] = "order__team"
+
+    id = models.CharField(primary_key=True, max_length=16, default=new_id, editable=False)
+    order = models.ForeignKey(Order, models.CASCADE, related_name="packs")
+    number = models.PositiveIntegerField("revision")
+    owner = models.ForeignKey(settings.AUTH_USER_MODEL, models.CASCADE, related_name="+")
+    made = models.DateTimeField(default=timezone.now, editable=False)
+    names = models.JSONField("papers in it", default=list)
+    asked = models.JSONField("size, units, places", default=dict)
+    content = models.BinaryField()
+
+    class Meta:
+        ordering = ("-made", "-id")
+        verbose_name = "papers as one zip"
+
+    def __str__(self) -> str:
+        return f"papers of revision {self.number}"

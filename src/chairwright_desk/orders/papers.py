@@ -85,6 +85,7 @@ def asked_of(request: Request, order: Order) -> Asked:
     Parameters
     ----------
     request : Request
+        What its form sends, or stands in its address.
     order : Order
 
     Raises
@@ -92,11 +93,12 @@ def asked_of(request: Request, order: Order) -> Asked:
     Http404
         For a size or units that there are not.
     """
-    size, units = request.GET.get("size", "a4"), request.GET.get("units", units_of(request))
+    given = request.POST if request.method == "POST" else request.GET
+    size, units = given.get("size", "a4"), given.get("units", units_of(request))
     if size not in dict(SIZES) or units not in ("mm", "in"):
         raise Http404
     clinical = request.user.may("papers.clinical", order.team_id)
-    places = clinical and request.GET.get("places") == "on"
+    places = clinical and given.get("places") == "on"
     return Asked(
         "us-letter" if size == "us-letter" else "a4", "in" if units == "in" else "mm", places
     )

@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from django.urls import path
 
-from chairwright_desk.orders import views, views_list, views_papers, views_payer, views_prices
+from chairwright_desk.orders import (
+    views,
+    views_list,
+    views_pack,
+    views_papers,
+    views_payer,
+    views_prices,
+)
 
 app_name = "orders"
 _ONE = "orders/<str:order_id>/"
@@ -26,6 +33,7 @@ urlpatterns = [
     path(f"{_ONE}adjust/<str:setup_id>/", views_papers.adjust_sheet, name="adjust-sheet"),
     path(_REVISION, views.revision, name="revision"),
     path(f"{_REVISION}paper/<str:name>/", views_papers.one, name="paper"),
-    path(f"{_REVISION}pack/", views_papers.pack, name="pack"),
+    path(f"{_REVISION}pack/", views_pack.pack, name="pack"),
+    path(f"{_ONE}pack/<str:pack_id>/", views_pack.pack_file, name="pack-file"),
     path(f"{_REVISION}file/<str:kind>/", views_papers.export, name="export"),
 ]

@@ -1,4 +1,4 @@
-"""Papers of an order as PDF, the whole pack, files for other programs, the adjust sheet."""
+"""Papers of an order as PDF, files for other programs, the adjust sheet."""
 
 from __future__ import annotations
 
@@ -22,7 +22,6 @@ from chairwright_desk.orders.bridge import (
     adjust_pdf,
     adjust_shown,
     paper,
-    whole_pack,
 )
 from chairwright_desk.orders.models import Order
 from chairwright_desk.orders.opened import Opened, open_order, sees_clinical, told
@@ -54,7 +53,7 @@ def one(request: Request, order_id: str, number: int, name: str) -> HttpResponse
         raise PermissionDenied
     asked = asked_of(request, order)
     if opened.worked is None or opened.worked.order.refused:
-        return _none(request, order)
+        return no_papers(request, order)
     if name not in names_for(request, order):
         raise Http404
     try:
@@ -65,7 +64,8 @@ def one(request: Request, order_id: str, number: int, name: str) -> HttpResponse
     return file_answer(made, PDF, f"{file_stem(order, number)}-{name}.pdf", shown=True)
 
 
-def _none(request: Request, order: Order) -> HttpResponse:
+def no_papers(request: Request, order: Order) -> HttpResponse:
+    """Say that there are none while a must fails, on the order's page."""
     messages.error(request, REFUSED)
     return redirect("orders:show", order.pk)
 
@@ -73,24 +73,6 @@ def _none(request: Request, order: Order) -> HttpResponse:
 def _trouble(request: Request, opened: Opened, error: InputError) -> HttpResponse:
     said = tuple(str(each) for each in error.problems)
     return told(request, "orders/trouble.html", opened, said=said, status=422)
-
-
-@page("papers.build")
-def pack(request: Request, order_id: str, number: int) -> HttpResponse:
-    """Keep all papers that the visitor may have, as one zip."""
-    opened = open_order(request, order_id, number)
-    order, asked = opened.order, asked_of(request, opened.order)
-    if opened.worked is None or opened.worked.order.refused:
-        return _none(request, order)
-    names = names_for(request, order)
-    try:
-        made = whole_pack(names, opened.worked, asked, beside_of(order, opened.worked, names))
-    except InputError as error:
-        return _trouble(request, opened, error)
-    note_export(request, order, [f"{name}, revision {number}" for name in names])
-    stem = file_stem(order, number)
-    files = {f"{stem}-{name}.pdf": content for name, content in made.items()}
-    return file_answer(zipped(files), "application/zip", f"{stem}-papers.zip", shown=False)
 
 
 @page("papers.build")
@@ -103,7 +85,7 @@ def export(request: Request, order_id: str, number: int, kind: str) -> HttpRespo
     if wanted.clinical and not sees_clinical(request, order):
         raise PermissionDenied
     if opened.worked is None or opened.worked.order.refused:
-        return _none(request, order)
+        return no_papers(request, order)
     try:
         payer = payer_of(order, opened.worked) if kind == "fhir" else None
         made = wanted.make(opened.worked, units_of(request), payer, order.serial)
@@ -159,7 +141,7 @@ def adjust_sheet(request: Request, order_id: str, setup_id: str) -> HttpResponse
     if last is None:
         raise Http404
     if opened.worked is None:
-        return _none(request, order)
+        return no_papers(request, order)
     try:
         made = adjust_pdf(opened.worked, described_now(last), last.name, asked)
     except InputError as error:

@@ -64,18 +64,6 @@ def test_sizes_units_places(world: World, order: Order) -> None:
 def test_the_same_bytes_again(world: World, order: Order) -> None:
     for name in WORDS:
         assert paper(world, order, name).content == paper(world, order, name).content, name
-    address = reverse("orders:pack", args=[order.pk, 1])
-    one, two = (world.visitor("clinician").get(address).content for _ in range(2))
-    assert one == two
-
-
-def test_the_pack_holds_what_the_role_may_have(world: World, order: Order) -> None:
-    address = reverse("orders:pack", args=[order.pk, 1])
-    for role, names in (("clinician", set(WORDS)), ("builder", set(FOR_THE_WORKSHOP))):
-        answer = world.visitor(role).get(address, {"size": "us-letter", "places": "on"})
-        with zipfile.ZipFile(io.BytesIO(answer.content)) as pack:
-            assert pack.testzip() is None
-            assert set(pack.namelist()) == {f"N-1-r1-{name}.pdf" for name in names}
 
 
 def test_files_for_other_programs(world: World, order: Order) -> None:

@@ -6,7 +6,7 @@ from typing import Any, cast
 
 from django.urls import reverse
 
-from chairwright_desk.orders.models import Order, PriceText
+from chairwright_desk.orders.models import Order, PaperPack, PriceText
 
 from ..kit.standing import Standing
 from ..kit.world import EXAMPLES, World
@@ -58,6 +58,13 @@ def _paper(world: World) -> tuple[str, int, str]:
 
 def _file(world: World) -> tuple[str, int, str]:
     return (made(world).pk, 1, "parts")
+
+
+def _pack(world: World) -> tuple[str, str]:
+    order = made(world)
+    pack = PaperPack.objects.create(order=order, number=1, owner=world.people["clinician"],
+                                    names=["letter"], content=b"PK")  # fmt: skip
+    return order.pk, pack.pk
 
 
 def _adjust(world: World) -> tuple[str, str]:
@@ -120,6 +127,7 @@ ENTRIES = [
     Standing("orders:adjust-sheet", _adjust, look=False),
     Standing("orders:revision", _revision),
     Standing("orders:paper", _paper, look=False),
-    Standing("orders:pack", _revision, look=False),
+    Standing("orders:pack", _revision),
+    Standing("orders:pack-file", _pack, look=False, personal=True),
     Standing("orders:export", _file, look=False),
 ]
