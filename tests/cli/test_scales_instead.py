@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from chairwright.cli import compare, figures, fit, measured, places
+from chairwright.cli import compare, figures, fit, growth, measured, places
 from chairwright.cli.report import run_quietly
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
@@ -22,6 +22,7 @@ COMMANDS: dict[str, tuple[ModuleType, tuple[str | Path, ...]]] = {
     "places": (places, (EXAMPLES / "places" / "avg-001.yaml", "--setup", SETUP)),
     "measured": (measured, (EXAMPLES / "measured" / "avg-001.yaml",)),
     "fit": (fit, (EXAMPLES / "clients" / "avg-001.yaml", "--no-front")),
+    "growth": (growth, (EXAMPLES / "clients" / "avg-001.yaml", "--setup", SETUP)),
 }
 SAID = "Centre of mass measured on the scales (2026-11-25), "
 
@@ -39,7 +40,7 @@ def document(capsys: pytest.CaptureFixture[str], *words: str | Path) -> dict[str
     return found
 
 
-@pytest.mark.parametrize("name", ["figures", "compare", "measured", "fit"])
+@pytest.mark.parametrize("name", ["figures", "compare", "measured", "fit", "growth"])
 def test_the_report_says_that_the_centre_was_measured(
     name: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -125,7 +126,7 @@ def test_the_sheet_says_so_in_place_of_the_estimate(tmp_path: Path) -> None:
         for group in sheet_of(opened.person, opened.setup, "avg-001").figures
         for word in group.cautions
     )
-    assert "Centre of mass measured on the scales, ± 4 mm fore and aft and ± 12 mm" in words
+    assert f"{SAID}± 4 mm fore and aft and ± 12 mm" in words
     assert "is an estimate" not in words
     plain = open_setup(SETUP)
     words = " ".join(
@@ -134,3 +135,17 @@ def test_the_sheet_says_so_in_place_of_the_estimate(tmp_path: Path) -> None:
         for word in group.cautions
     )
     assert "measured on the scales" not in words
+
+
+def test_what_is_checked_at_the_handover_says_so_too() -> None:
+    from chairwright.cli.opened import open_setup
+    from chairwright.cli.weighed import weighed_client
+    from chairwright.order.handover_checks import check_groups
+    from chairwright.order.order import Heading, make_order
+    from chairwright.order.price_list import makers_prices
+
+    for scales, words in ((str(SCALES), "a measured"), (None, "an estimated")):
+        one = open_setup(SETUP, weighed=weighed_client(scales))
+        order = make_order(Heading("A-1"), one.person, one.setup, makers_prices(one.line), ())
+        told = [each for group in check_groups(order, one.person, None) for each in group.cautions]
+        assert any(f"with {words} centre of mass" in each for each in told)

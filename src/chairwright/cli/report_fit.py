@@ -73,7 +73,7 @@ def weighed_sections(person: Person) -> list[str]:
     """Say that the centre of mass was measured; nothing when it is an estimate."""
     if person.weighed is None:
         return []
-    return [wrapped(centre_words(person.weighed.shift.centre, person.weighed.dated))]
+    return [wrapped(centre_words(person.weighed))]
 
 
 def measure_text(person: Person) -> str:

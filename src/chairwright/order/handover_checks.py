@@ -84,12 +84,16 @@ def check_groups(
         CheckGroup(
             "Tip check in all directions, with a spotter", tuple(_tips(order)),
             ("The spotter stands within reach on the falling side before anybody tips the chair. "
-             "The angles are reckoned for sitting still, with an estimated centre of mass: they "
-             "are no goal. Tip only until the far wheels are light.",
+             f"The angles are reckoned for sitting still, with {_centre(person)} centre of mass: "
+             "they are no goal. Tip only until the far wheels are light.",
              "Repeat the whole check after every change of the set-up."),
         ),
         CheckGroup("Handed over with the chair", tuple(_given(order))),
     )  # fmt: skip
+
+
+def _centre(person: Person) -> str:
+    return "an estimated" if person.weighed is None else "a measured"
 
 
 def _identity(order: Order) -> Iterator[Check]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from chairwright.chair.weighed import CentreWeighed
+from chairwright.fitting.weighed import WeighedClient
 from chairwright.papers.payload import FigureGroup, FigureRow
 
 PURPOSE = (
@@ -36,14 +36,14 @@ BESIDE: dict[str, tuple[str, ...]] = {
 }
 
 
-def beside(question: str, weighed: CentreWeighed | None = None) -> tuple[str, ...]:
+def beside(question: str, weighed: WeighedClient | None) -> tuple[str, ...]:
     """The cautions that belong beside the figures of one question.
 
     Parameters
     ----------
     question : str
-    weighed : CentreWeighed or None
-        What scales said of the occupant's centre of mass, where they were asked.
+    weighed : WeighedClient or None
+        What scales said of the occupant, where they were asked; None for an estimate.
 
     Returns
     -------
@@ -55,25 +55,24 @@ def beside(question: str, weighed: CentreWeighed | None = None) -> tuple[str, ..
     return (f"{centre_words(weighed)} The spread beside each angle follows from it.", *words[1:])
 
 
-def centre_words(weighed: CentreWeighed, dated: str = "") -> str:
-    """Say that the centre of mass was measured, and how far it can be off.
+def centre_words(weighed: WeighedClient) -> str:
+    """Say that the centre of mass was measured, when, and how far it can be off.
 
     Parameters
     ----------
-    weighed : CentreWeighed
-    dated : str
-        Day of the weighing; empty when not said.
+    weighed : WeighedClient
     """
-    _, ahead, _, up = weighed.half_widths
-    day = f" ({dated})" if dated else ""
+    centre = weighed.shift.centre
+    _, ahead, _, up = centre.half_widths
+    day = f" ({weighed.dated})" if weighed.dated else ""
     return (
         f"Centre of mass measured on the scales{day}, ± {ahead:.0f} mm fore and aft and "
-        f"± {up:.0f} mm in height; the occupant is counted with {weighed.mass_kg:.1f} kg."
+        f"± {up:.0f} mm in height; the occupant is counted with {centre.mass_kg:.1f} kg."
     )
 
 
 def figure_group(
-    question: str, rows: tuple[FigureRow, ...], weighed: CentreWeighed | None = None
+    question: str, rows: tuple[FigureRow, ...], weighed: WeighedClient | None = None
 ) -> FigureGroup:
     """Figures under one question, with the cautions that belong beside them.
 
@@ -81,7 +80,7 @@ def figure_group(
     ----------
     question : str
     rows : tuple of FigureRow
-    weighed : CentreWeighed or None
-        Of the occupant, where scales were asked.
+    weighed : WeighedClient or None
+        The occupant, where scales were asked.
     """
     return FigureGroup(question, rows, beside(question, weighed))

@@ -118,7 +118,7 @@ def _groups(
         inside = [row for row in rows if row.figure.group == question]
         if inside:
             shown = tuple(_figure_row(line, row, numbers, units) for row in inside)
-            yield figure_group(question, shown, person.occupant.weighed)
+            yield figure_group(question, shown, person.weighed)
 
 
 def _figure_row(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> FigureRow:

@@ -202,7 +202,7 @@ def _extra_cell(extras: tuple[FixedPart, ...]) -> tuple[str, str]:
 
 def _groups(comparison: Comparison, units: Units) -> Iterator[CompareGroup]:
     told = {figure.name for figure in (*comparison.figures, *comparison.judged)}
-    weighed = comparison.sides[0].person.occupant.weighed
+    weighed = comparison.sides[0].person.weighed
     rows = [row.figure for row in comparison.ledgers[0].values() if row.figure.name in told]
     for question in GROUPS:
         inside = tuple(_row(comparison, each, units) for each in rows if each.group == question)

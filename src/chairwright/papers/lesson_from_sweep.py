@@ -14,9 +14,10 @@ from chairwright.figures.registry import GROUPS, Figure
 from chairwright.fitting.described import Described
 from chairwright.fitting.extras import fitted_extras
 from chairwright.fitting.moved import moved_figures
+from chairwright.fitting.person import Person
 from chairwright.fitting.sweep import Sweep, SweptRun, Tried
 from chairwright.line.choices import CHOICES
-from chairwright.papers.cautions import BESIDE
+from chairwright.papers.cautions import beside
 from chairwright.papers.lesson import (
     LessonBlock,
     LessonCell,
@@ -111,7 +112,7 @@ def lesson_of(
         blocks=tuple(_block(sweep, run, whys[run.run.name], numbers, room, units) for run in runs),
         afterwards=afterwards(sweep.choice),
         others=_others(sweep, runs, shown),
-        cautions=tuple(_cautions(shown)),
+        cautions=tuple(_cautions(shown, sweep.person)),
         sources=tuple(Source(str(number), words) for number, words in numbers.listed),
     )
 
@@ -308,11 +309,11 @@ def _others(sweep: Sweep, runs: Sequence[SweptRun], shown: set[Figure]) -> str:
     return f"{len(rest)} more {move}: chairwright sweep --all."
 
 
-def _cautions(shown: set[Figure]) -> Iterator[str]:
+def _cautions(shown: set[Figure], person: Person) -> Iterator[str]:
     groups = {figure.group for figure in shown}
     for group in GROUPS:
         if group in groups:
-            yield from BESIDE.get(group, ())
+            yield from beside(group, person.weighed)
     yield SURER
 
 

@@ -41,7 +41,9 @@ def test_cautions_stand_with_their_question() -> None:
     follows = follows_of(opened("avg-001"), "mm")
     if follows is None:
         raise AssertionError
-    assert {q.question: q.cautions for q in follows.questions} == {q: beside(q) for q in GROUPS}
+    assert {q.question: q.cautions for q in follows.questions} == {
+        q: beside(q, None) for q in GROUPS
+    }
 
 
 def test_lengths_in_inches_to_the_eighth() -> None:

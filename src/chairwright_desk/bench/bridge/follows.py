@@ -10,6 +10,7 @@ from chairwright.figures.figure import GROUPS
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.described import Described, Judged
 from chairwright.fitting.ledger import Row, ledger
+from chairwright.fitting.weighed import WeighedClient
 from chairwright.papers.cautions import PURPOSE, beside
 from chairwright.papers.words import brief_citations
 from chairwright_desk.bench.bridge.opened import State, Units
@@ -173,8 +174,9 @@ def follows_of(state: State, units: Units, before: State | None = None) -> Follo
     if setup is None:
         return None
     earlier = None if before is None else before.setup
+    weighed = state.bench.person.weighed
     rows = [(row, _figure(row, setup, units, earlier)) for row in ledger(setup)]
-    questions = tuple(_question(question, rows) for question in GROUPS)
+    questions = tuple(_question(question, rows, weighed) for question in GROUPS)
     fails = tuple(each for _, each in rows if each.mark in ("fails", "unknown") and _musts(each))
     unsure = sum(item.verdict.word == "holds on nominal values" for item in setup.judged)
     missed = sum(each.mark == "wish" for _, each in rows)
@@ -193,7 +195,9 @@ def _worst(marks: Iterator[str]) -> str:
     return next((mark for mark in WORST if mark in found), "")
 
 
-def _question(question: str, rows: list[tuple[Row, FigureShown]]) -> QuestionShown:
+def _question(
+    question: str, rows: list[tuple[Row, FigureShown]], weighed: WeighedClient | None
+) -> QuestionShown:
     inside = [each for row, each in rows if row.figure.group == question]
     mark = _worst(each.mark for each in inside)
     return QuestionShown(
@@ -201,7 +205,7 @@ def _question(question: str, rows: list[tuple[Row, FigureShown]]) -> QuestionSho
         key=f"q{GROUPS.index(question) + 1}",
         told=tuple(each for each in inside if each.told),
         more=tuple(each for each in inside if not each.told),
-        cautions=beside(question),
+        cautions=beside(question, weighed),
         word=WORDS.get(mark, ""),
         mark=mark,
     )

@@ -122,7 +122,7 @@ def swept(state: State, choice: str, units: Units) -> SweptShown:
 
 
 def _run(state: State, choice: str, run: Run, units: Units) -> RunShown:
-    table, base = table_of(state), state.setup
+    table, base, weighed = table_of(state), state.setup, state.bench.person.weighed
     if base is None:
         raise AssertionError(NO_CHAIR)
     standing = [at for at in run.places if (choice, at) not in table.refused]
@@ -134,7 +134,7 @@ def _run(state: State, choice: str, run: Run, units: Units) -> RunShown:
         RUN_WORDS.get(run.name, run.name),
         tuple(_column(state, choice, at, table, setups.get(at)) for at in run.places),
         tuple(_row(figure, [rows.get(at) for at in run.places], base, units) for figure in figures),
-        tuple(words for figure in figures for words in beside(figure.group)),
+        tuple(words for figure in figures for words in beside(figure.group, weighed)),
     )
 
 

@@ -10,7 +10,7 @@ from chairwright.fitting.one_change import OneChange, one_change
 from chairwright.fitting.rejected import Rejected, why_rejected
 from chairwright.fitting.target_reasons import Reason, reasons_of
 from chairwright.line.choices import CHOICES
-from chairwright.line.model import Option
+from chairwright.line.model import Line, Option
 from chairwright.papers.cautions import beside
 from chairwright.papers.words import brief_citations
 from chairwright_desk.bench.bridge.found import fit_of
@@ -162,35 +162,33 @@ def _misses(state: State, setup: Described, units: Units) -> tuple[MissShown, ..
     changes = one_change(state.bench.space, state.index, state.bench.person.targets)
     pairs = enumerate(reasons_of(setup, changes))
     return tuple(
-        _miss(reason, _remedies(changes, at, setup, units), setup, units)
+        _miss(reason, _remedies(changes, at, setup, units), state, units)
         for at, reason in pairs
         if not reason.judged.verdict.word.startswith("holds")
     )
 
 
-def _miss(
-    reason: Reason, remedies: tuple[Remedy, ...], setup: Described, units: Units
-) -> MissShown:
-    item = reason.judged
+def _miss(reason: Reason, remedies: tuple[Remedy, ...], state: State, units: Units) -> MissShown:
+    item, line = reason.judged, state.bench.line
     figure = FIGURES[item.target.figure]
     step, asked = reason.decided_by, range_shown(item.target, figure, units)
     hair = " (rounded)" if shown(figure, item.value, units) in asked.split() else ""
     return MissShown(
         label=figure.label,
         kind="must" if item.target.must else "prefer",
-        value=_measured(figure, item.value, setup, units) + hair,
-        range=f"{asked} {unit_of(figure, setup.line, units)}",
+        value=_measured(figure, item.value, line, units) + hair,
+        range=f"{asked} {unit_of(figure, line, units)}",
         reason=item.target.reason,
         source="; ".join(brief_citations(item.target.source)) if item.target.source else "",
         place=item.target.place,
         decided_by="" if step is None else f"{CHOICES[step.choice].label} {step.option.code}",
         remedies=remedies,
-        cautions=beside(figure.group),
+        cautions=beside(figure.group, state.bench.person.weighed),
     )
 
 
-def _measured(figure: Figure, value: float, setup: Described, units: Units) -> str:
-    return f"{shown(figure, value, units)} {unit_of(figure, setup.line, units)}".rstrip()
+def _measured(figure: Figure, value: float, line: Line, units: Units) -> str:
+    return f"{shown(figure, value, units)} {unit_of(figure, line, units)}".rstrip()
 
 
 MOST_REMEDIES = 3
@@ -210,7 +208,7 @@ def _remedies(changes: OneChange, at: int, setup: Described, units: Units) -> tu
             f"{changes.steps[row].option.name}",
             choice=changes.steps[row].choice,
             code=changes.steps[row].option.code,
-            value=_measured(figure, float(values[row]), setup, units),
+            value=_measured(figure, float(values[row]), setup.line, units),
             against=_broken(changes, row, setup),
         )
         for row in held[:MOST_REMEDIES]

@@ -4,4 +4,4 @@ from __future__ import annotations
 
 from chairwright.papers.cautions import STEADY, beside
 
-SITTING_STILL = beside(STEADY)[-1]
+SITTING_STILL = beside(STEADY, None)[-1]

@@ -232,5 +232,5 @@ def _along(state: State, step: Step) -> float:
 
 def _cautions(figures: Sequence[Figure]) -> Iterator[str]:
     for group in dict.fromkeys(figure.group for figure in figures):
-        yield from beside(group)
+        yield from beside(group, None)
     yield SURER.strip()
