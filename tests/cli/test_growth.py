@@ -146,3 +146,24 @@ def test_what_a_client_file_may_not_expect(
     text = refused(capsys, path)
     assert said in text
     assert f"{path}:" in text
+
+
+def test_todays_weighing_is_carried_over_in_plain_words(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """99.4 kg on the scales; 78 kg by the client file, 70.2 to 85.8 kg at the end."""
+    named = (ADULT, "--setup", EXAMPLES / "setups" / "avg-001.yaml", "--years", "0.5")
+    scales = ("--scales", EXAMPLES / "scales" / "avg-001.yaml")
+    found = document(capsys, *named, *scales, "--mass-change", "10")["weighed"]
+    assert found["dated"] == "2026-11-25"
+    ratio = found["mass_kg"] / 78.0
+    assert found["mass_ratio"] == pytest.approx(ratio)
+    assert run(*named, *scales, "--mass-change", "10") == 0
+    text = " ".join(capsys.readouterr().out.split())
+    assert "it is today's weighing carried over, not one of that day" in text
+    assert f"{ratio:.3f} times the expected one, {70.2 * ratio:.1f} to {85.8 * ratio:.1f}" in text
+    assert run(*named, *scales) == 0
+    text = capsys.readouterr().out
+    assert "Centre of mass measured on the scales (2026-11-25)" in text
+    assert "carried over" not in text
+    assert document(capsys, *named)["weighed"] is None

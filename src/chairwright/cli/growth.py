@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from chairwright.cli.report import OK, tell
+from chairwright.cli.weighed import add_scales_argument, weighed_client
 from chairwright.errors import InputError, Problem
 
 if TYPE_CHECKING:
@@ -34,6 +35,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--places", metavar="FILE", help="places file: the client's places must be managed too"
     )
+    add_scales_argument(parser)
     parser.add_argument(
         "--years", type=float, metavar="N",
         help="how long the range is (default: the client file's over_years, or 5)",
@@ -69,7 +71,12 @@ def run(args: argparse.Namespace) -> int:
     name, line, asked = _asked(args, client)
     paths = _paths(args, client)
     plan = plan_life(
-        client, line, asked, _surroundings(args), lambda w: tell([f"{client.reference}: {w}"])
+        client,
+        line,
+        asked,
+        _surroundings(args),
+        lambda w: tell([f"{client.reference}: {w}"]),
+        weighed_client(args.scales),
     )
     written = _write(plan, args, name, paths)
     if args.json:

@@ -7,6 +7,7 @@ from typing import Any
 
 from chairwright.cli.report_setup import choice_text
 from chairwright.cli.table import text_table
+from chairwright.fitting.weighed import WeighedClient
 from chairwright.order.lasting import Lasting
 from chairwright.order.life import Serving, WornOut
 from chairwright.order.life_plan import LifePlan
@@ -99,6 +100,7 @@ def plan_data(plan: LifePlan) -> Data:
             name: {"low": low, "high": high, "source": growth.sources[name]}
             for name, (low, high) in growth.ranges.items()
         },
+        "weighed": _weighed(plan.weighed),
         "made_to_order_looked_at": plan.made_to_order,
         "lasts_throughout": plan.throughout,
         "planned": _lasting(plan, plan.lasting),
@@ -117,6 +119,18 @@ def plan_data(plan: LifePlan) -> Data:
         "first_to_run_out": _worn_out(life.first_end),
         "months_without_setting": list(life.gaps),
         "reviews": [_review(each) for each in plan.reviews],
+    }
+
+
+def _weighed(weighed: WeighedClient | None) -> Data | None:
+    if weighed is None:
+        return None
+    shift = weighed.shift
+    return {
+        "dated": weighed.dated,
+        "mass_kg": shift.mass_kg,
+        "mass_ratio": weighed.mass_ratio,
+        "shift_mm": {"ahead": shift.ahead_mm, "left": shift.left_mm, "up": shift.up_mm},
     }
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+import numpy as np
 
 from chairwright.chair.occupant import Occupant
 from chairwright.errors import InputError, Problem
@@ -31,6 +33,11 @@ class WeighedClient:
     dated: str
     estimated: Occupant
     shift: OccupantShift
+
+    @property
+    def mass_ratio(self) -> float:
+        """Mass on the scales over the mass of the body model."""
+        return self.shift.mass_kg / self.estimated.body.mass_kg
 
 
 def as_weighed(reference: str, occupant: Occupant, weighed: WeighedClient | None) -> Occupant:
@@ -66,3 +73,28 @@ def as_weighed(reference: str, occupant: Occupant, weighed: WeighedClient | None
         remedy = "Weigh again after a change of measures, or name the same client file in both."
         raise InputError(Problem(weighed.where, must, got, remedy))
     return weighed_occupant(occupant, weighed.shift)
+
+
+def carried_to(later: Occupant, weighed: WeighedClient) -> WeighedClient:
+    """A weighing of today put to the same client on a later day, grown or changed.
+
+    Parameters
+    ----------
+    later : Occupant
+        As estimated on that day.
+    weighed : WeighedClient
+
+    Returns
+    -------
+    WeighedClient
+        The mass in the ratio of today's; the shift as it is. The scales know nothing of that day:
+        this is an assumption (theory: growth).
+    """
+    grown = later.body.mass_kg / weighed.estimated.body.mass_kg
+    scale = np.array([grown, 1.0, 1.0, 1.0])
+    shift = replace(
+        weighed.shift,
+        mass_kg=weighed.shift.mass_kg * grown,
+        covariance=weighed.shift.covariance * np.outer(scale, scale),
+    )
+    return replace(weighed, estimated=later, shift=shift)

@@ -9,6 +9,7 @@ import numpy as np
 
 from chairwright.errors import InputError, Problem
 from chairwright.fitting.extras import with_extras
+from chairwright.fitting.weighed import WeighedClient
 from chairwright.line.model import Line
 from chairwright.order.chosen import Chosen, chosen
 from chairwright.order.handover_days import day_of
@@ -75,6 +76,8 @@ class LifePlan:
         Whether sizes made to order had to be looked at.
     named : bool
         Whether the set-up was named rather than found.
+    weighed : WeighedClient or None
+        Today's weighing, carried over to later days; None leaves the estimate.
     """
 
     growth: Growth
@@ -85,6 +88,7 @@ class LifePlan:
     reviews: tuple[ReviewDue, ...]
     made_to_order: bool = False
     named: bool = False
+    weighed: WeighedClient | None = None
 
     @property
     def lasting(self) -> Lasting:
@@ -113,6 +117,7 @@ def plan_life(
     asked: Asked,
     surroundings: Surroundings | None = None,
     progress: Callable[[str], None] = lambda _: None,
+    weighed: WeighedClient | None = None,
 ) -> LifePlan:
     """Plan the years to come of one client on one line.
 
@@ -125,6 +130,8 @@ def plan_life(
         Of the client: what its places ask must hold throughout.
     progress : callable
         Told in a few words what is being done.
+    weighed : WeighedClient or None
+        Of the client today: the centre of mass as measured, carried over to later days.
 
     Returns
     -------
@@ -133,14 +140,14 @@ def plan_life(
     Raises
     ------
     InputError
-        When nothing holds every must now, the named set-up does not, or nothing lasts as long as
-        is asked.
+        When nothing holds every must now, the named set-up does not, nothing lasts as long as is
+        asked, or another client or other measures were weighed.
     """
     delivered = day_of(asked.delivered)
     growth = expected_growth(client, asked.years, asked.mass_share)
     step = CHILD_STEP_MONTHS if SOURCE in growth.sources.values() else STEP_MONTHS
     line = with_extras(line, client.extras, client.where)
-    states, made_to_order = _states(growth, line, surroundings, asked)
+    states, made_to_order = _states(growth, line, surroundings, weighed, asked)
     if asked.setup is not None:
         _check_holds(states, asked.setup, client)
     if asked.setup is None:
@@ -153,17 +160,21 @@ def plan_life(
     life = life_of(states, lasting)
     due = reviews(life, client, delivered)
     named = asked.setup is not None
-    return LifePlan(growth, line, step, found, life, due, made_to_order, named)
+    return LifePlan(growth, line, step, found, life, due, made_to_order, named, weighed)
 
 
 def _states(
-    growth: Growth, line: Line, surroundings: Surroundings | None, asked: Asked
+    growth: Growth,
+    line: Line,
+    surroundings: Surroundings | None,
+    weighed: WeighedClient | None,
+    asked: Asked,
 ) -> tuple[States, bool]:
     """The standard range, or with sizes made to order when that has nothing that holds now."""
-    standard = States(growth, line, surroundings)
+    standard = States(growth, line, surroundings, weighed)
     if asked.setup is None and _any_now(standard):
         return standard, False
-    extended = States(growth, line, surroundings, made_to_order=True)
+    extended = States(growth, line, surroundings, weighed, made_to_order=True)
     if asked.setup is None and not _any_now(extended):
         client = growth.client
         where = client.where.get("reference", client.reference)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 import numpy as np
@@ -13,8 +13,10 @@ from chairwright.chair.rows import Rows
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.settled import space_for
+from chairwright.fitting.weighed import WeighedClient, as_weighed, carried_to
 from chairwright.line.model import Line
 from chairwright.order.reach import Sets
+from chairwright.person.client import Client
 from chairwright.person.growth import Growth, Track
 from chairwright.places.model import Surroundings
 from chairwright.search.any_of import find_any
@@ -103,6 +105,8 @@ class States:
     line : Line
         With the client's extras.
     surroundings : Surroundings or None
+    weighed : WeighedClient or None
+        Of the client today; carried over to later days.
     made_to_order : bool
         Whether sizes made to order are open.
     """
@@ -112,12 +116,14 @@ class States:
         growth: Growth,
         line: Line,
         surroundings: Surroundings | None = None,
+        weighed: WeighedClient | None = None,
         *,
         made_to_order: bool = False,
     ) -> None:
         self.growth = growth
         self.line = line
         self.surroundings = surroundings
+        self.weighed = weighed
         self.made_to_order = made_to_order
         self._made: dict[tuple[int, int], State] = {}
 
@@ -155,6 +161,15 @@ class States:
     def _make(self, months: int, track: int) -> State:
         way = self.growth.tracks[track]
         client = self.growth.at(way, months / MONTHS)
-        person = read_person(client, self.surroundings)
+        person = self._person(client, months)
         space = space_for(client, self.line, person.occupant, made_to_order=self.made_to_order)
         return State(months, way, person, space)
+
+    def _person(self, client: Client, months: int) -> Person:
+        """The client as weighed today; on a later day with today's weighing carried over."""
+        if not months or self.weighed is None:
+            return read_person(client, self.surroundings, self.weighed)
+        estimated = read_person(client, self.surroundings)
+        weighed = carried_to(estimated.occupant, self.weighed)
+        occupant = as_weighed(client.reference, estimated.occupant, weighed)
+        return replace(estimated, occupant=occupant, weighed=weighed)

@@ -10,10 +10,11 @@ from chairwright.order.life import Serving, WornOut, months_words
 from chairwright.order.life_plan import NO_CHANGE, LifePlan
 from chairwright.order.life_reviews import ReviewDue
 from chairwright.order.states import MONTHS
+from chairwright.papers.cautions import centre_words
 from chairwright.papers.words import target_words
 from chairwright.person.growth import CENTILE_BAND, measured
 from chairwright.person.growth_table import SOURCE, lms_at, score
-from chairwright.person.measures import CATALOGUE
+from chairwright.person.measures import BODY_MASS, CATALOGUE
 from chairwright.targets.target import Target
 
 UNITS = {"length": ("mm", 0), "mass": ("kg", 1)}
@@ -67,12 +68,38 @@ def _source_words(plan: LifePlan, name: str) -> str:
 
 def notes(plan: LifePlan) -> tuple[str, ...]:
     """What the reader has to know of the range."""
-    if not plan.growth.changes:
-        return (NO_CHANGE,)
-    found = [HOW]
+    found = [HOW] if plan.growth.changes else [NO_CHANGE]
     if SOURCE in plan.growth.sources.values():
         found.append(OWN_LINE)
-    return tuple(found)
+    return (*found, *weighed_words(plan))
+
+
+def weighed_words(plan: LifePlan) -> Iterator[str]:
+    """That today's weighing counts, and how it was carried over to later days; none without one."""
+    weighed = plan.weighed
+    if weighed is None:
+        return
+    yield centre_words(weighed)
+    if not plan.growth.changes:
+        return
+    ahead, up = weighed.shift.ahead_mm, weighed.shift.up_mm
+    yield (
+        "On later days it is today's weighing carried over, not one of that day (an assumption, no "
+        f"source): {_mass_words(plan, weighed.mass_ratio)}; the centre of mass stays "
+        f"{abs(ahead):.0f} mm {'ahead of' if ahead >= 0 else 'behind'} and {abs(up):.0f} mm "
+        f"{'above' if up >= 0 else 'below'} where the body model has it. A client who has grown or "
+        "changed may sit otherwise: weigh again at each review."
+    )
+
+
+def _mass_words(plan: LifePlan, ratio: float) -> str:
+    if BODY_MASS not in plan.growth.ranges:
+        return "the body mass is not expected to change"
+    low, high = (end * ratio for end in plan.growth.ranges[BODY_MASS])
+    return (
+        f"the mass is expected to change, and is counted with {ratio:.3f} times the expected one, "
+        f"{low:.1f} to {high:.1f} kg at the end"
+    )
 
 
 def answer(plan: LifePlan) -> tuple[str, ...]:

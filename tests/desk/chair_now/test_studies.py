@@ -12,12 +12,12 @@ from chairwright.fitting.person import read_person
 from chairwright.order.refit import Present, refit
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.models import ClientFile, Setup
-from chairwright_desk.chair_now.models import Study
+from chairwright_desk.chair_now.models import Study, Weighing
 from chairwright_desk.clients.models import Client
 
 from ..kit.world import EXAMPLES, World
 from ..standing.bench import made
-from ..standing.chair_now import chair, example, study
+from ..standing.chair_now import chair, example, study, weighing
 
 
 def _child(world: World) -> tuple[Client, Setup]:
@@ -93,6 +93,25 @@ def test_the_years_on_the_page_and_on_paper(world: World) -> None:
     assert "Next review" in told.content.decode()
     sheet = visitor.get(reverse("chair_now:sheet", args=[world.client.pk, done.pk, 1]))
     assert sheet.content.startswith(b"%PDF")
+
+
+def test_the_years_take_the_weighing_that_counts(world: World) -> None:
+    """99.4 kg on the pads, 20.0 of them the chair's; 78 kg by the client file."""
+    kept = weighing(world, in_use=True)
+    fields = {"chair": f"setup:{made(world).pk}", "years": "0.5", "mass_change": "10"}
+    ask = reverse("chair_now:years", args=[world.client.pk])
+    assert "The client counts as weighed on" in world.visitor("clinician").get(ask).content.decode()
+    for counts in (True, False):
+        Weighing.objects.filter(pk=kept.pk).update(in_use=counts)
+        Study.objects.all().delete()
+        _asked(world, world.client, "years", **fields)
+        found = Study.objects.get()
+        told = " ".join(found.result["content"]["notes"])
+        assert ("Centre of mass measured on the scales (2026-11-25)" in told) is counts
+        assert ("counted with 1.018 times the expected one" in told) is counts
+        page = reverse("chair_now:study", args=[world.client.pk, found.pk])
+        shown = world.visitor("reader").get(page).content.decode()
+        assert ("the client as weighed on 2026-11-25" in shown) is counts
 
 
 def test_how_sure_names_what_to_measure_again(world: World) -> None:

@@ -27,6 +27,7 @@ def planned(
     Parameters
     ----------
     bench : Bench
+        Its weighing counts, where it has one.
     codes : mapping of str to str, or None
         A set-up that is there already; None looks for one on the bench's line.
     asked : mapping
@@ -52,7 +53,9 @@ def planned(
         delivered=asked.get("delivered") or "",
     )
     try:
-        plan = plan_life(person.client, bench.line, wanted, person.surroundings, progress)
+        plan = plan_life(
+            person.client, bench.line, wanted, person.surroundings, progress, person.weighed
+        )
     except InputError as error:
         raise InputError(*(_told(each) for each in error.problems)) from None
     return {
