@@ -14,7 +14,15 @@ from chairwright_desk.base.access import page
 from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
 from chairwright_desk.drafts.kept import drop, filled
-from chairwright_desk.orders.bridge import InputError, PayerShown, assessed, payer_shown
+from chairwright_desk.orders.bridge import (
+    NO_PROMISE,
+    InputError,
+    PayerShown,
+    SchemeShown,
+    assessed,
+    payer_shown,
+    schemes_shown,
+)
 from chairwright_desk.orders.forms import FactsForm, SchemeForm
 from chairwright_desk.orders.opened import Opened, open_order, told
 
@@ -34,14 +42,22 @@ def _whole(
 ) -> HttpResponse:
     order, seen = opened.order, None
     said: tuple[str, ...] = ()
+    every: tuple[SchemeShown, ...] = ()
     try:
-        seen = _seen(opened)
+        seen, every = _seen(opened), _every(opened)
     except InputError as error:
         said = tuple(str(each) for each in error.problems)
     if form is None:
         form = _facts_form(request, opened, seen)
     scheme = SchemeForm(initial={"scheme": order.scheme})
-    more = {"seen": seen, "said": said, "form": form, "scheme": scheme}
+    more = {
+        "seen": seen,
+        "every": every,
+        "no_promise": NO_PROMISE,
+        "said": said,
+        "form": form,
+        "scheme": scheme,
+    }
     key = f"orders.facts:{order.pk}"
     return told(request, "orders/payer.html", opened, form_key=key, status=status, **more)
 
@@ -51,6 +67,11 @@ def _seen(opened: Opened) -> PayerShown | None:
     if not order.scheme or opened.worked is None:
         return None
     return payer_shown(assessed(opened.worked, order.scheme, order.facts), order.facts)
+
+
+def _every(opened: Opened) -> tuple[SchemeShown, ...]:
+    order, worked = opened.order, opened.worked
+    return () if worked is None else schemes_shown(worked, order.scheme, order.facts)
 
 
 def _facts_form(request: Request, opened: Opened, seen: PayerShown | None) -> FactsForm | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -38,6 +39,50 @@ def test_a_fact_that_is_told_is_not_missing_any_more(world: World, order: Order)
     assert order.facts == {"hours_a_day": "6"}
     assert "Still to find out: 7" in page(world, order)
     assert "K00" in text_of(paper(world, order, "letter").content)
+
+
+def words_of(told: str) -> str:
+    """What a page says, its marks left off."""
+    return " ".join(re.sub(r"<[^>]+>", "", told).split())
+
+
+def test_the_rule_and_its_figures_stand_beside_the_class(world: World, order: Order) -> None:
+    # By hand: its weakest part bears 130 kg / 0.45359237 = 286.6 lb; seat 400 mm / 25.4 = 15.75 in.
+    send(world, order, "scheme", scheme="us-hcpcs")
+    told = words_of(page(world, order))
+    assert "Base code: K0006 heavy duty" in told
+    assert "The chair's class stands" in told
+    assert "Because: weight capacity 286.6 lb, is above 250 lb;" in told
+    for rule in (
+        "Weight capacity: 286.6 lb (least load limit of its parts), must be above 250 lb: holds. "
+        "[1] restated by a secondary source",
+        "seat frame width: 15.75 in (seat width S400), must be above 14 in: holds. "
+        "[2] from memory, unverified",
+        "Client&#x27;s weight: 172.0 lb (client file: 78 kg), must be above 250 lb: fails.",
+        "Severe spasticity: not known, must be yes.",
+        "[1] CMS policy article A52497, manual wheelchair bases (restated by a secondary source)",
+        "K0007: weight capacity 286.6 lb, must be above 300 lb.",
+    ):
+        assert rule in told, rule
+    send(world, order, "facts", **{"fact:severe_spasticity": "yes"})
+    assert "Severe spasticity: yes" in words_of(page(world, order))
+
+
+def test_every_payer_is_shown_also_before_one_is_chosen(world: World, order: Order) -> None:
+    told = words_of(page(world, order))
+    assert "Base code: K0006 heavy duty, because weight capacity 286.6 lb, is above 250 lb" in told
+    assert "Load class: L1 up to 130 kg, because rated load 130 kg, is at most 130 kg." in told
+    assert "These rules are invented for demonstration." in told
+    assert "never a promise of payment" in told
+
+
+def test_the_links_to_sources_lead_somewhere(world: World, order: Order) -> None:
+    for scheme in ("us-hcpcs", "demo"):
+        send(world, order, "scheme", scheme=scheme)
+        told = page(world, order)
+        named = set(re.findall(r'href="#(source-\d+)"', told))
+        assert named
+        assert all(told.count(f'id="{each}"') == 1 for each in named)
 
 
 def test_a_wrong_answer_comes_back_to_its_field(world: World, order: Order) -> None:

@@ -8,7 +8,7 @@ from chairwright.fitting.described import Described
 from chairwright.order.accepted import Acceptance
 from chairwright.order.handover_days import day_of
 from chairwright.order.handover_upkeep import review
-from chairwright.order.payer_result import Assessment
+from chairwright.order.payer_result import NO_PROMISE, Assessment
 from chairwright.order.price_list_read import read_price_list
 from chairwright.reading import FileText
 from chairwright_desk.orders.bridge.exports import EXPORTS
@@ -27,9 +27,11 @@ from chairwright_desk.orders.bridge.papers import (
 from chairwright_desk.orders.bridge.payer import (
     FactAsked,
     PayerShown,
+    SchemeShown,
     assessed,
     payer_shown,
     scheme_names,
+    schemes_shown,
 )
 from chairwright_desk.orders.bridge.shown import Missed, Shown, shown
 from chairwright_desk.orders.bridge.worked import (
@@ -44,6 +46,7 @@ __all__ = [
     "EXPORTS",
     "FOR_THE_WORKSHOP",
     "LONGEST_REASON",
+    "NO_PROMISE",
     "PRIVATE",
     "WORDS",
     "Acceptance",
@@ -58,6 +61,7 @@ __all__ = [
     "Missed",
     "PayerShown",
     "Problem",
+    "SchemeShown",
     "Shown",
     "Size",
     "Worked",
@@ -72,6 +76,7 @@ __all__ = [
     "payer_shown",
     "read_prices",
     "scheme_names",
+    "schemes_shown",
     "shown",
     "whole_pack",
     "work_out",

@@ -10,9 +10,10 @@ from chairwright.order.payer_facts import facts_of
 from chairwright.order.payer_lines import feet_fitted, order_lines
 from chairwright.order.payer_load import SHIPPED as SCHEMES
 from chairwright.order.payer_load import load_scheme
-from chairwright.order.payer_model import Fact
-from chairwright.order.payer_result import NO_PROMISE, Assessment
-from chairwright.order.payer_words import TRUTH, class_words, client_words, reason
+from chairwright.order.payer_model import CERTAINTY, Fact
+from chairwright.order.payer_result import Assessment, GroupResult
+from chairwright.order.payer_words import TRUTH, backings, class_words, client_words, reason
+from chairwright_desk.orders.bridge.payer_path import PathShown, path_shown, why_words
 from chairwright_desk.orders.bridge.worked import Worked
 
 Cells = tuple[str, ...]
@@ -45,12 +46,47 @@ class FactAsked:
 
 
 @dataclass(frozen=True)
+class ClassShown:
+    """One group of a scheme: which class of it the chair has, and by which figures.
+
+    Parameters
+    ----------
+    title : str
+        Of the group: ``Base code``.
+    words : str
+        The class, or the classes that are possible.
+    why : str
+        The rule with the figures compared.
+    certainty : str
+        How certain these rules are, such as ``read in the source``; empty without one.
+    rows : tuple of tuple of str
+        Code, title, the chair, the client.
+    """
+
+    title: str
+    words: str
+    why: str
+    certainty: str
+    rows: tuple[Cells, ...]
+
+
+@dataclass(frozen=True)
+class SchemeShown:
+    """What one payer's scheme comes to, in a line for each of its groups."""
+
+    title: str
+    classes: tuple[ClassShown, ...]
+
+
+@dataclass(frozen=True)
 class PayerShown:
     """A scheme's answer in words."""
 
     title: str
     edition: str
-    groups: tuple[tuple[str, str, tuple[Cells, ...]], ...]
+    settled: bool
+    groups: tuple[ClassShown, ...]
+    path: PathShown
     codes: tuple[Cells, ...]
     inside: str
     not_covered: tuple[str, ...]
@@ -58,7 +94,6 @@ class PayerShown:
     missing: tuple[FactAsked, ...]
     known: tuple[FactAsked, ...]
     note: str
-    no_promise: str = NO_PROMISE
 
 
 def scheme_names() -> tuple[tuple[str, str], ...]:
@@ -101,7 +136,9 @@ def payer_shown(found: Assessment, told: Mapping[str, str]) -> PayerShown:
     return PayerShown(
         title=f"{found.scheme.title}: {found.scheme.payer}, {found.scheme.country}",
         edition=found.scheme.edition,
+        settled=all(group.settled is not None for group in found.groups),
         groups=tuple(_groups(found)),
+        path=path_shown(found),
         codes=tuple(_codes(found)),
         inside=", ".join(
             f"{each.line.label.lower()} {each.line.part}"
@@ -120,6 +157,25 @@ def payer_shown(found: Assessment, told: Mapping[str, str]) -> PayerShown:
     )
 
 
+def schemes_shown(worked: Worked, scheme: str, told: Mapping[str, str]) -> tuple[SchemeShown, ...]:
+    """What every payer's scheme comes to; what was found out counts for the one it was told for.
+
+    Parameters
+    ----------
+    worked : Worked
+    scheme : str
+        The order's own.
+    told : mapping of str to str
+        Facts as typed.
+    """
+    return tuple(_scheme(assessed(worked, each, told if each == scheme else {}))
+                 for each in SCHEMES)  # fmt: skip
+
+
+def _scheme(found: Assessment) -> SchemeShown:
+    return SchemeShown(f"{found.scheme.title}: {found.scheme.payer}", tuple(_groups(found)))
+
+
 def _asked(fact: Fact, decides: tuple[str, ...]) -> FactAsked:
     options: tuple[tuple[str, str], ...] = ()
     if fact.kind == "yes or no":
@@ -130,13 +186,20 @@ def _asked(fact: Fact, decides: tuple[str, ...]) -> FactAsked:
     return FactAsked(fact.name, fact.ask, options, several, fact.unit, decides)
 
 
-def _groups(found: Assessment) -> Iterator[tuple[str, str, tuple[Cells, ...]]]:
+def _groups(found: Assessment) -> Iterator[ClassShown]:
     for group in found.groups:
         rows = tuple(
             (each.entry.code, each.entry.title, TRUTH[each.truth], client_words(each))
             for each in group.possible
         )
-        yield group.group.title, class_words(group), rows
+        declared = " (declared)" if group.declared else ""
+        words = f"{class_words(group)}{declared}"
+        yield ClassShown(group.group.title, words, why_words(group), _certainty(group), rows)
+
+
+def _certainty(group: GroupResult) -> str:
+    steps = [each.fits for each in group.possible if each.fits is not None and not group.declared]
+    return "; ".join(dict.fromkeys(CERTAINTY[each.certainty] for each in backings(steps)))
 
 
 def _codes(found: Assessment) -> Iterator[Cells]:
