@@ -229,4 +229,5 @@ def revision(request: Request, order_id: str, number: int) -> HttpResponse:
     note_read(request, opened.order)
     seen = None if opened.worked is None else shown(opened.worked, units_of(request))
     papers = papers_for(request, opened.order) if seen is not None else ()
-    return told(request, "orders/revision.html", opened, seen=seen, papers=papers)
+    files = _exports(request, opened.order, seen)
+    return told(request, "orders/revision.html", opened, seen=seen, papers=papers, exports=files)

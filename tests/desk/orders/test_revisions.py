@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from typing import Any
 
 import pytest
 from django.urls import reverse
 
 from chairwright_desk.bench.models import ClientFile
+from chairwright_desk.orders.bridge import EXPORTS
 from chairwright_desk.orders.making import worked_of
 from chairwright_desk.orders.models import Order, OrderRevision
 
@@ -69,6 +71,24 @@ def test_the_bench_and_the_client_file_do_not_reach_a_revision(world: World, ord
     world.client.setups.update(codes={}, name="emptied")
     for name, content in before.items():
         assert pdf(world, order, 1, name) == content, name
+
+
+def test_a_revision_gives_the_same_files_as_it_gave_when_it_counted(
+    world: World, order: Order
+) -> None:
+    def whole(number: int) -> Any:
+        address = reverse("orders:export", args=[order.pk, number, "json"])
+        return json.loads(world.visitor("clinician").get(address).content)
+
+    before = whole(1)
+    assert before["order"]["revision"] == 1
+    change(world, order, setup=setup_of(world, "blue", finish="FB").pk)
+    assert whole(1) == before
+    assert whole(2) != before
+    for role, kinds in (("clinician", set(EXPORTS)), ("builder", {"parts", "dxf"})):
+        page = world.visitor(role).get(f"/orders/{order.pk}/revision/1/").content.decode()
+        links = {kind: reverse("orders:export", args=[order.pk, 1, kind]) for kind in EXPORTS}
+        assert {kind for kind, link in links.items() if link in page} == kinds
 
 
 def test_measures_that_changed_make_a_revision(world: World, order: Order) -> None:
