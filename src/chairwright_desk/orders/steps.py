@@ -8,6 +8,7 @@ from typing import Any
 from django.core.exceptions import PermissionDenied
 from django.db import transaction
 from django.utils import timezone
+from django.utils.formats import date_format
 
 from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import save_revised
@@ -84,14 +85,17 @@ def take(request: Request, order: Order, revision: int, rule: Rule, given: dict[
 
 def _values(rule: Rule, given: dict[str, Any]) -> tuple[dict[str, Any], str]:
     day = given.get("day")
+    said = date_format(day, "DATE_FORMAT") if day else ""
     if rule.asks == "promised":
-        return {"promised": day}, f"Promised for {day}."
+        return {"promised": day}, f"Promised for {said}."
     if rule.asks == "delivered":
         earliest, words = first_review(day.isoformat() if day else "")
         values = {"delivered": day, "review_due": date.fromisoformat(earliest)}
-        return {**values, "serial": given.get("serial", "")}, f"Delivered on {day}. {words}"[:200]
+        return {**values, "serial": given.get("serial", "")}, f"Delivered on {said}. {words}"[:200]
     if rule.asks == "review":
-        return {"review_due": day}, f"Next review {day}." if day else "No further review is set."
+        return {
+            "review_due": day
+        }, f"Next review on {said}." if day else "No further review is set."
     if rule.after == Status.CLOSED:
         return {"review_due": None}, ""
     return {}, ""

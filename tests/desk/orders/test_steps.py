@@ -42,6 +42,7 @@ def test_the_whole_way_with_who_and_when(world: World, order: Order) -> None:
         assert step(world, order, to, role, **given).status_code == 302, to
         assert order.status == to
     taken = OrderStep.objects.filter(order=order)
+    assert taken.get(after="ordered").words == "Promised for 1 Sep 2026."
     assert [each.after for each in taken] == ["draft", *ON]
     assert [each.by.shown for each in taken if each.after in ("building", "built")] == [
         "Builder", "Builder",
@@ -59,6 +60,10 @@ def test_the_review_is_six_months_after_delivery(world: World, order: Order) -> 
     assert step(world, order, "delivered", day="2026-08-31", serial="S-9").status_code == 302
     assert (order.delivered, order.review_due) == (date(2026, 8, 31), date(2027, 2, 28))
     assert order.serial == "S-9"
+    assert OrderStep.objects.get(order=order, after="delivered").words == (
+        "Delivered on 31 Aug 2026. A first chair is reviewed after the first 6 to 12 months, says "
+        "NSW, Spinal Seating, Module 9; that rule was read in the source."
+    )
 
 
 def test_a_review_that_is_due_is_said_in_the_list(world: World, order: Order) -> None:

@@ -99,7 +99,7 @@ def read_prices(name: str, text: str) -> str:
 
 
 def first_review(delivered: str) -> tuple[str, str]:
-    """First day on which a chair delivered on a day is reviewed, and the rule in words.
+    """First day on which a chair delivered on a day is reviewed, and the rule as a sentence.
 
     Parameters
     ----------
@@ -107,4 +107,5 @@ def first_review(delivered: str) -> tuple[str, str]:
         As ``2026-11-25``.
     """
     found = review(day_of(delivered))
-    return found.earliest, f"{found.words} ({found.source})."
+    source, _, certainty = found.source.removesuffix(")").rpartition(" (")
+    return found.earliest, f"{found.words}, says {source}; that rule was {certainty}."
