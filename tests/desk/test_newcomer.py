@@ -129,7 +129,7 @@ def _changed_against_a_must(one: Newcomer) -> None:
     one.click("button", "Make the revision")
     expect(page.get_by_role("heading", level=2)).to_contain_text("revision 2")
     expect(page.get_by_role("button", name="It is quoted")).to_have_count(0)
-    one.click("link", "Accept by name")
+    one.click("link", "Say who accepts it, and why")
     for reason in page.locator("input[name^='reason:']").all():
         one.write(reason, "wanted low, to come under the desk")
     one.click("button", "Accept those with a reason")

@@ -14,7 +14,7 @@ class KeepingApp(DeskApp):
     label = "keeping"
     address = ""
     places: ClassVar[tuple[Place, ...]] = (
-        Place(85, "Past their date", "keeping:past", "retention.see"),
+        Place(85, "Due for removal", "keeping:past", "retention.see"),
     )
     client_tabs: ClassVar[tuple[Tab, ...]] = (
         Tab(95, "Export and removal", "keeping:show", "client.export"),

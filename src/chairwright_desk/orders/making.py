@@ -233,7 +233,8 @@ def accept(request: Request, order: Order, revision: int, said: tuple[Acceptance
     row, _ = worked_of(order)
     written = replace(Written.of(row.written), revision=order.latest + 1, said=said)
     worked = work_out(written, row.outcome, row.written)
-    words = f"Revision {written.revision}: {len(said)} accepted by name."
+    what = "a must that fails" if len(said) == 1 else f"{len(said)} musts that fail"
+    words = f"Revision {written.revision}: {said[0].by} accepts {what}."
     values = {"waiting": len(worked.waiting)}
     _save(request, order, revision, row.setup, written, worked, values, words)
     return worked

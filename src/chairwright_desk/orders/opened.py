@@ -23,7 +23,7 @@ LABELS = {
     "prices_name": "Price list",
     "promised": "Promised for",
     "delivered": "Delivered",
-    "said": "Accepted by name",
+    "said": "Accepted by, and why",
 }
 
 

@@ -166,7 +166,7 @@ def _accept(request: Request, order: Order, form: AcceptForm) -> HttpResponse | 
     except Overtaken as error:
         return _both(request, error, order)
     drop(request, f"orders.accept:{order.pk}")
-    messages.success(request, f"Accepted by name, as revision {order.latest}.")
+    messages.success(request, f"Who accepts it, and why, is kept as revision {order.latest}.")
     return redirect("orders:show", order.pk)
 
 

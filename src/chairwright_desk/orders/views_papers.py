@@ -39,7 +39,7 @@ from chairwright_desk.orders.papers import (
 from chairwright_desk.orders.zips import zipped
 
 PDF = "application/pdf"
-REFUSED = "There are no papers yet: a must is not met and nobody has accepted that by name."
+REFUSED = "There are no papers yet: a must fails, and nobody has accepted that."
 
 
 @page("papers.build")

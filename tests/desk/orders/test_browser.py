@@ -20,7 +20,7 @@ def _whole_way(desk: Desk, world: World, name: str) -> None:
     page.goto(f"/clients/{world.client.pk}/orders/")
     page.get_by_role("link", name="New order").click()
     page.get_by_role("button", name="Make the order").click()
-    page.get_by_role("link", name="Accept by name").click()
+    page.get_by_role("link", name="Say who accepts it, and why").click()
     picture(page, f"orders-way-accept-{name}")
     for field in page.locator("input[name^='reason:']").all():
         field.fill("the client asks for it")
@@ -53,7 +53,7 @@ def test_the_whole_way_without_script(desk_without_script: Desk, live_world: Wor
     page = desk_without_script.window(live_world.people["clinician"])
     page.goto(f"/clients/{live_world.client.pk}/orders/new/")
     page.get_by_role("button", name="Make the order").click()
-    page.get_by_role("link", name="Accept by name").click()
+    page.get_by_role("link", name="Say who accepts it, and why").click()
     page.locator("input[name='reason:arm_height_mm']").fill("the desk at work")
     page.get_by_role("button", name="Accept those with a reason").click()
     for words in ON:
