@@ -58,6 +58,6 @@ def _answer(request: Request, client_id: str, setup_id: str, name: str) -> HttpR
         raise Http404
     told = sure_of(state, units_of(request))
     template = "chair_now/figure.html" if name else "chair_now/sure.html"
-    context = context_of(request, client, setup=setup, told=told, chart=chart,
+    context = context_of(request, client, setup=setup, told=told, chart=chart, state=state,
                          against=state.against, known=known)  # fmt: skip
     return render(request, template, context)

@@ -13,6 +13,7 @@ from chairwright.order.refit import Present, refit
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.models import ClientFile, Setup
 from chairwright_desk.chair_now.models import Study, Weighing
+from chairwright_desk.chair_now.templatetags.chair_now import nominal_words
 from chairwright_desk.clients.models import Client
 
 from ..kit.world import EXAMPLES, World
@@ -119,8 +120,33 @@ def test_how_sure_names_what_to_measure_again(world: World) -> None:
     address = reverse("chair_now:sure", args=[world.client.pk, setup.pk])
     told = world.visitor("reader").get(address).content.decode()
     assert "Measure again: buttock to back of knee" in told
+    assert "within what tape, scales and estimates can be off it may fail" in told
     unknown = reverse("chair_now:figure", args=[world.client.pk, setup.pk, "nothing"])
     assert world.visitor("reader").get(unknown).status_code == 404
+
+
+def test_how_sure_puts_first_what_decides(world: World) -> None:
+    """Every figure with a spread stands once: what misses or may miss open, the others folded."""
+    setup = made(world)
+    address = reverse("chair_now:sure", args=[world.client.pk, setup.pk])
+    answer: Any = world.visitor("reader").get(address)
+    told = answer.context["told"]
+    marks = [row.mark for row in told.decide]
+    first = {"fails": 0, "nominal": 1, "unknown": 2, "wish": 3}
+    assert [first[each] for each in marks] == sorted(first[each] for each in marks)
+    assert "nominal" in marks
+    rest = [row for _, rows in told.rest for row in rows]
+    assert {row.mark for row in rest} == {"holds", ""}
+    names = [row.name for row in (*told.decide, *rest)]
+    assert len(names) == len(set(names))
+    assert set(names) == set(answer.context["state"].setup.tolerance.figures)
+    folded = answer.content.decode().partition("Every other figure")
+    assert all(f"/{row.name}/" in folded[2] and f"/{row.name}/" not in folded[0] for row in rest)
+
+
+def test_the_word_for_narrow_musts_is_explained_where_it_stands_only() -> None:
+    assert "it may fail" in nominal_words([{"word": "holds on nominal values"}])
+    assert nominal_words([{"word": "holds"}], None) == ""
 
 
 def test_the_years_kept_and_the_surest_open_their_own_pages(world: World) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 from dataclasses import dataclass
 
-from chairwright.cli.report_measured import ASSUMED, NOT_MEASURED, SPREAD, gain_words
 from chairwright.drawing.overlay import overlay_sheet
 from chairwright.errors import InputError, Problem
 from chairwright.files.chair_measures import CHAIR_MEASURES
@@ -13,6 +12,7 @@ from chairwright.files.measured import FOOT_SUPPORTS, MeasuredFile, read_measure
 from chairwright.measured.gains import changes
 from chairwright.measured.slips import Doubt, Suspect, check, outside_tolerances
 from chairwright.measured.stands import Stands, model_ahead, stands, why_not
+from chairwright.papers.measured_words import ASSUMED, NOT_MEASURED, SPREAD, gain_words
 from chairwright.reading import FileText
 from chairwright_desk.bench.bridge import (
     Bench,

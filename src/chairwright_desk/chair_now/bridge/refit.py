@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass, replace
 from typing import Any
 
-from chairwright.cli.report_measured import gain_words
 from chairwright.drawing.change_chart import Mark, change_chart_sheet
 from chairwright.drawing.svg import to_svg
 from chairwright.errors import InputError
@@ -19,6 +18,7 @@ from chairwright.order.chosen import chosen
 from chairwright.order.price_money import money_words
 from chairwright.order.refit import Present, Refit, RefitPoint, check_kept, gains, refit
 from chairwright.order.refit_chosen import ChosenRefit, choose
+from chairwright.papers.measured_words import gain_words
 from chairwright.papers.pack.refit_sheet import TEMPLATE, refit_content
 from chairwright.papers.refit_words import answer_words, reason_head, reason_rows, row_words
 from chairwright.papers.typeset import Paper, typeset

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from chairwright.cli.report_tolerance import HOW, figure_title, must_chart, must_words
+from chairwright.cli.report_tolerance import figure_title, must_chart, must_words
 from chairwright.drawing.tornado import Tornado, tornado_chart
 from chairwright.figures.registry import FIGURES, GROUPS
 from chairwright.fitting.described import Described
@@ -20,6 +20,14 @@ from chairwright.papers.words import target_words
 from chairwright.tolerance.bars import bars_of, worth_again
 from chairwright_desk.bench.bridge import Bench, State, Units
 from chairwright_desk.bench.bridge.words import mark_of, shown, spread_shown, unit_of
+
+HOW = (
+    "± is two standard uncertainties, about 95 percent: tape and scales, estimates, the body "
+    "model, the chair as built, the places."
+)
+FIRST = ("fails", "nominal", "unknown", "wish")
+"""Marks of verdicts that decide, in that order; what holds with its spread does not."""
+HELD = "What is asked, and holds with its spread"
 
 
 @dataclass(frozen=True)
@@ -40,7 +48,6 @@ class SureRow:
     value: str
     unit: str
     spread: str
-    how: str
     most: str
     word: str
     mark: str
@@ -62,15 +69,18 @@ class SureShown:
 
     Parameters
     ----------
-    groups : tuple of (str, tuple of SureRow)
-        Figures with a spread by the question that they answer.
+    decide : tuple of SureRow
+        Figures with a spread that miss what is asked or may miss it: what fails first.
+    rest : tuple of (str, tuple of SureRow)
+        Those that hold with their spread, then those of which nothing is asked, by question.
     unsure : tuple of UnsureShown
     fails : int
         Musts that are missed.
     how : str
     """
 
-    groups: tuple[tuple[str, tuple[SureRow, ...]], ...]
+    decide: tuple[SureRow, ...]
+    rest: tuple[tuple[str, tuple[SureRow, ...]], ...]
     unsure: tuple[UnsureShown, ...]
     fails: int
     how: str = HOW
@@ -101,13 +111,19 @@ def sure_of(state: State, units: Units) -> SureShown | None:
         return None
     said = _said(state, state.setup)
     rows = list(_rows(state.setup, units))
-    groups = ((question, tuple(row for group, row in rows if group == question))
-              for question in GROUPS)  # fmt: skip
+    decide = (row for _, row in rows if row.mark in FIRST)
     return SureShown(
-        groups=tuple(each for each in groups if each[1]),
+        decide=tuple(sorted(decide, key=lambda row: FIRST.index(row.mark))),
+        rest=tuple(each for each in _rest(rows) if each[1]),
         unsure=tuple(_unsure(at, each, said) for at, each in enumerate(unsure_musts(state.setup))),
         fails=sum(item.target.must for item in state.setup.broken),
     )
+
+
+def _rest(rows: list[tuple[str, SureRow]]) -> Iterator[tuple[str, tuple[SureRow, ...]]]:
+    yield HELD, tuple(row for _, row in rows if row.mark == "holds")
+    for question in GROUPS:
+        yield question, tuple(row for group, row in rows if group == question and not row.mark)
 
 
 def _said(state: State, setup: Described) -> Any:
@@ -129,7 +145,6 @@ def _rows(setup: Described, units: Units) -> Iterator[tuple[str, SureRow]]:
                 value=shown(row.figure, row.value, units),
                 unit=unit_of(row.figure, setup.line, units),
                 spread=spread_shown(row.figure, spread.half, units),
-                how="each by itself" if spread.linear else "drawn 10,000 times",
                 most=bars[0].what.label if bars else "",
                 word=row.word or "",
                 mark=mark_of(row.word),
@@ -139,7 +154,9 @@ def _rows(setup: Described, units: Units) -> Iterator[tuple[str, SureRow]]:
 
 def _unsure(at: int, item: Unsure, said: Any) -> UnsureShown:
     svg = tornado_chart(must_chart(item, said), prefix=f"unsure{at}")
-    return UnsureShown(item.judged.target.figure, must_words(item, said), item.again, svg)
+    return UnsureShown(
+        item.judged.target.figure, must_words(item, said).replace("+/-", "±"), item.again, svg
+    )
 
 
 def chart_of(state: State, name: str) -> Chart | None:

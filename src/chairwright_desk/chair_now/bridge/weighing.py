@@ -7,14 +7,21 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
 from chairwright.chair.occupant import Occupant
-from chairwright.cli.report_scales import SHARE, WHOLE, Row, beyond, half_words, notes
-from chairwright.cli.weighed import Weighed
 from chairwright.errors import InputError, Problem
 from chairwright.figures.evaluate import realise
 from chairwright.files.scales import read_scales
 from chairwright.fitting.described import one_row
 from chairwright.fitting.settled import space_for
 from chairwright.fitting.weighed import WeighedClient, as_weighed
+from chairwright.papers.scales_words import (
+    SHARE,
+    WHOLE,
+    Row,
+    Weighed,
+    beyond,
+    half_words,
+    notes,
+)
 from chairwright.reading import FileText
 from chairwright.scales.carried import occupant_shift
 from chairwright.scales.from_setup import with_setup
@@ -156,7 +163,7 @@ def shown_pads(pads: Pads, units: Units) -> PadsShown:
         whole=tuple(_row(each, weighed, units) for each in _known(WHOLE, weighed)),
         share=tuple(_row(each, weighed, units) for each in _known(SHARE, weighed)),
         svg=pads_picture(weighed.setup, weighed.found, weighed.file.session),
-        notes=tuple(notes(weighed)),
+        notes=tuple(each.replace("+/-", "±") for each in notes(weighed)),
         shift=_shift_words(weighed),
     )
 

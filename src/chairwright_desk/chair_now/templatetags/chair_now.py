@@ -12,11 +12,31 @@ from chairwright_desk.chair_now.bridge.cautions import SITTING_STILL
 
 register = template.Library()
 
+NOMINAL = "holds on nominal values"
+NOMINAL_WORDS = (
+    "Holds on nominal values: it holds for the values as entered; within what tape, scales and "
+    "estimates can be off it may fail."
+)
+
 
 @register.simple_tag
 def said(word: str | None) -> SafeString:
     """Return a verdict's mark and word; nothing for none."""
     return format_html("{} {}", mark(mark_of(word)), word or "")
+
+
+@register.simple_tag
+def nominal_words(*told: object) -> SafeString:
+    """Return what ``holds on nominal values`` means, where the content says so; else nothing.
+
+    Parameters
+    ----------
+    *told : object
+        What the page shows, as plain data.
+    """
+    if not any(NOMINAL in str(each) for each in told):
+        return SafeString("")
+    return format_html('<p class="help">{}</p>', NOMINAL_WORDS)
 
 
 @register.simple_tag
