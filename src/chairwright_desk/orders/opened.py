@@ -10,6 +10,7 @@ from django.shortcuts import render
 
 from chairwright_desk.base.access import find
 from chairwright_desk.base.requests import Request
+from chairwright_desk.bench.models import Setup
 from chairwright_desk.orders.bridge import InputError, Worked
 from chairwright_desk.orders.making import worked_of
 from chairwright_desk.orders.models import Order, OrderRevision
@@ -84,6 +85,29 @@ def open_order(request: Request, order_id: str, number: int | None = None) -> Op
     return Opened(order, row, worked)
 
 
+def setup_of(request: Request, opened: Opened) -> tuple[Setup | None, bool]:
+    """The set-up on the bench that a revision was made of, and whether it has changed since.
+
+    Parameters
+    ----------
+    request : Request
+    opened : Opened
+
+    Returns
+    -------
+    Setup or None
+        None when it is not kept any more, or the visitor may not see it.
+    bool
+    """
+    order, written = opened.order, opened.row.written
+    if not request.user.may("setup.see", order.team_id):
+        return None, False
+    found = Setup.objects.filter(client=order.client_id, pk=opened.row.setup).first()
+    if found is None:
+        return None, False
+    return found, (found.codes, list(found.extras)) != (written["codes"], list(written["extras"]))
+
+
 def sees_clinical(request: Request, order: Order) -> bool:
     """Whether the visitor may see what concerns the client beside the chair."""
     return request.user.may("papers.clinical", order.team_id)
@@ -101,7 +125,10 @@ def told(request: Request, template: str, opened: Opened, **more: Any) -> HttpRe
         Added to what the template sees.
     """
     order = opened.order
+    on_bench, changed = setup_of(request, opened)
     context = {
+        "on_bench": on_bench,
+        "changed_on_bench": changed,
         "client": order.client,
         "order": order,
         "row": opened.row,

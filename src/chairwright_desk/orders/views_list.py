@@ -79,7 +79,9 @@ def of_client(request: Request, client_id: str) -> HttpResponse:
 def new(request: Request, client_id: str) -> HttpResponse:
     """Make an order from a set-up."""
     client, key = client_of(request, client_id), f"orders.new:{client_id}"
-    form = filled(request, key, OrderForm, client=client, initial=_initial(request, client))
+    form = filled(request, key, OrderForm, client=client, initial=_initial(client))
+    if "setup" in request.GET:  # from the bench: it goes before what was typed earlier
+        form.initial["setup"] = request.GET["setup"]
     if request.method == "POST" and form.is_valid():
         order = _made(request, client, form)
         if order is not None:
@@ -91,12 +93,11 @@ def new(request: Request, client_id: str) -> HttpResponse:
     return render(request, "orders/new.html", context)
 
 
-def _initial(request: Request, client: Client) -> dict[str, object]:
+def _initial(client: Client) -> dict[str, object]:
     prices = PriceText.objects.filter(team=client.team).order_by("-changed_at", "id").first()
     kept = Setup.objects.filter(client=client, present=False).order_by("-changed_at", "id").first()
-    wanted = request.GET.get("setup", "")
     return {
-        "setup": wanted or (None if kept is None else kept.pk),
+        "setup": None if kept is None else kept.pk,
         "number": next_number(client.team),
         "dated": timezone.localdate(),
         "prices": None if prices is None else prices.pk,

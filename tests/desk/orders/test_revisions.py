@@ -9,6 +9,7 @@ import pytest
 from django.urls import reverse
 
 from chairwright_desk.bench.models import ClientFile
+from chairwright_desk.drafts.kept import keep
 from chairwright_desk.orders.bridge import EXPORTS
 from chairwright_desk.orders.making import worked_of
 from chairwright_desk.orders.models import Order, OrderRevision
@@ -179,3 +180,31 @@ def test_an_order_takes_the_client_as_weighed_and_says_when_that_changed(world: 
     assert "Weighing" in {label for label, _, _ in second.changes}
     assert "measured on the scales" in text_of(pdf(world, order, 2, "set-up-sheet"))
     assert "measured on the scales" not in text_of(pdf(world, order, 1, "set-up-sheet"))
+
+
+def test_from_the_bench_to_a_new_order_of_the_set_up_shown_and_back(world: World) -> None:
+    client_file(world)
+    setup, other = setup_of(world), setup_of(world, "later idea")
+    present = setup_of(world, "as it is")
+    type(present).objects.filter(pk=present.pk).update(present=True)
+    visitor = world.visitor("clinician")
+    link = f"{reverse('orders:new', args=[world.client.pk])}?setup={setup.pk}"
+    bench = visitor.get(reverse("bench:show", args=[world.client.pk, setup.pk])).content.decode()
+    assert f'href="{link}"' in bench
+    keep(world.people["clinician"], f"orders.new:{world.client.pk}", {"setup": [other.pk]})
+    assert f'<option value="{setup.pk}" selected>' in visitor.get(link).content.decode()
+    for role, shown in (("builder", setup), ("reader", setup), ("clinician", present)):
+        address = reverse("bench:show", args=[world.client.pk, shown.pk])
+        assert "?setup=" not in world.visitor(role).get(address).content.decode(), role
+    order = order_of(world, setup)
+    back = f'href="{reverse("bench:show", args=[world.client.pk, setup.pk])}"'
+    for address in (f"/orders/{order.pk}/", f"/orders/{order.pk}/revision/1/"):
+        told = visitor.get(address).content.decode()
+        assert back in told
+        assert "as on the bench now" in told
+    type(setup).objects.filter(pk=setup.pk).update(codes={**setup.codes, "finish": "FB"})
+    assert "has changed on the bench since" in visitor.get(f"/orders/{order.pk}/").content.decode()
+    setup.delete()
+    told = visitor.get(f"/orders/{order.pk}/").content.decode()
+    assert back not in told
+    assert "not kept on the bench any more" in told
