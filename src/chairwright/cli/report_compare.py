@@ -110,10 +110,10 @@ def _figures(comparison: Comparison, units: Units, *, every: bool) -> Iterator[s
 def _rows(comparison: Comparison, figure: Figure, units: Units) -> Iterator[list[str]]:
     rows = [each[figure.name] for each in comparison.ledgers]
     first, others = rows[0], rows[1:]
-    cells = [value_words(figure, first.value), first.word or ""]
+    cells = [value_words(figure, first.value, *first.targets), first.word or ""]
     for row in others:
         moved = change_words(figure, first.value, row.value)
-        cells += [value_words(figure, row.value), moved, row.word or ""]
+        cells += [value_words(figure, row.value, *row.targets), moved, row.word or ""]
     yield [f"  {figure.label}", units_of(comparison, figure), _asked(rows), *cells]
     if units == "in" and figure.unit == "mm":
         inches = [inches_words(figure, row.value).removesuffix(" in") for row in rows]
@@ -122,7 +122,8 @@ def _rows(comparison: Comparison, figure: Figure, units: Units) -> Iterator[list
 
 def _asked(rows: list[Row]) -> str:
     """What must hold; both ranges where the clients differ in it."""
-    ranges = (range_words(row.must.target) for row in rows if row.must is not None)
+    values = [row.value for row in rows]
+    ranges = (range_words(row.must.target, *values) for row in rows if row.must is not None)
     return " / ".join(dict.fromkeys(ranges))
 
 

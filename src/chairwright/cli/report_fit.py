@@ -215,10 +215,10 @@ def give_words(give: Give, line: Line) -> str:
     str
     """
     figure = FIGURES[give.target.figure]
-    asked = target_words(give.target, line)
+    asked = target_words(give.target, line, give.value)
     if give.value != give.value:
         return f"{asked}: the set-up has no such figure"
-    value = measured_words(figure, give.value, line)
+    value = measured_words(figure, give.value, line, give.target)
     side = "short" if give.target.low is not None and give.value < give.target.low else "over"
     return f"{asked}: nearest {value}, {amount_words(figure, give.by, line)} {side}"
 

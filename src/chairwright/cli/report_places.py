@@ -81,14 +81,13 @@ def asked_words(item: Judged, line: Line) -> str:
     line : Line
     """
     figure, target = FIGURES[item.target.figure], item.target
-    value = measured_words(figure, item.value, line)
+    value = measured_words(figure, item.value, line, item.target)
     reason = target.reason.removeprefix(f"{target.place}: ")
     kind = "" if target.must else ", preferred"
     missed = item.verdict.word == "fails" and not target.must
     word = "not as preferred" if missed else item.verdict.word
-    return (
-        f"{word}: {figure.label} {value} ({range_words(target)}{kind}): {reason} [{target.source}]"
-    )
+    asked = range_words(target, item.value)
+    return f"{word}: {figure.label} {value} ({asked}{kind}): {reason} [{target.source}]"
 
 
 def effect_text(effect: PlaceEffect, line: Line) -> str:
@@ -118,9 +117,10 @@ def effect_text(effect: PlaceEffect, line: Line) -> str:
 
 def _without(item: Judged, line: Line) -> str:
     figure = FIGURES[item.target.figure]
-    value = measured_words(figure, item.value, line)
+    value = measured_words(figure, item.value, line, item.target)
     asks = "asks for" if item.target.must else "prefers"
-    return f"{asks} {figure.label} {range_words(item.target)}; without the places it was {value}"
+    asked = range_words(item.target, item.value)
+    return f"{asks} {figure.label} {asked}; without the places it was {value}"
 
 
 def codes_text(surroundings: Surroundings) -> str:

@@ -59,7 +59,7 @@ def _against(rejected: Rejected) -> Iterator[str]:
         breaks = [Break(item.target, item.value) for item in rejected.broken]
         lines = [
             f"{break_words(each, rejected.line)}: "
-            f"{measured_words(FIGURES[each.target.figure], each.value, rejected.line)}"
+            f"{measured_words(FIGURES[each.target.figure], each.value, rejected.line, each.target)}"
             for each in breaks
         ]
         count = "a must" if len(lines) == 1 else f"{len(lines)} musts"
@@ -119,8 +119,11 @@ def _costs(rejected: Rejected, setup: Described) -> Iterator[str]:
             continue
         rows.append(
             [
-                figure.label, range_words(this.target), value_words(figure, other.value),
-                value_words(figure, this.value), unit_words(figure, line),
+                figure.label,
+                range_words(this.target, other.value, this.value),
+                value_words(figure, other.value, this.target),
+                value_words(figure, this.value, this.target),
+                unit_words(figure, line),
                 *(f"{cost:.2f}" for cost in costs), f"{costs[1] - costs[0]:+.2f}",
             ]
         )  # fmt: skip

@@ -112,12 +112,12 @@ def _cells(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> list[s
     inches = [inches_words(figure, row.value)] if units == "in" else []
     return [
         f"  {figure.label}",
-        value_words(figure, row.value),
+        value_words(figure, row.value, *row.targets),
         unit_words(figure, line),
         spread_words(figure, row.spread).removeprefix("± "),
         *inches,
-        "" if row.must is None else range_words(row.must.target),
-        "" if row.prefer is None else range_words(row.prefer.target),
+        "" if row.must is None else range_words(row.must.target, row.value),
+        "" if row.prefer is None else range_words(row.prefer.target, row.value),
         row.word or "",
         numbers.of(item.target.source for item in row.asked),
     ]

@@ -118,8 +118,8 @@ def _must_lines(opened: Opened) -> Iterator[str]:
 def must_words(item: Unsure, opened: Opened) -> str:
     """One unsure must: what is asked, what there is, and how far the margin can be off."""
     shown, judged = FIGURES[item.judged.target.figure], item.judged
-    value = measured_words(shown, judged.value, opened.line)
-    asked = target_words(judged.target, opened.line)
+    value = measured_words(shown, judged.value, opened.line, judged.target)
+    asked = target_words(judged.target, opened.line, judged.value)
     half = f"{item.spread.half:.{shown.digits}f}"
     return f"{asked}: {value}, margin {judged.verdict.margin:.{shown.digits}f} +/- {half}."
 

@@ -91,8 +91,8 @@ def _asked_row(each: Reason, line: Line) -> list[str]:
     target, figure = each.judged.target, FIGURES[each.judged.target.figure]
     return [
         f"  {figure.label}",
-        range_words(target),
-        value_words(figure, each.judged.value),
+        range_words(target, each.judged.value),
+        value_words(figure, each.judged.value, target),
         unit_words(figure, line),
         _margin(each.judged),
         cost_words(each.cost),
@@ -121,8 +121,9 @@ def _step_words(step: Step) -> str:
 def _missed_words(each: Reason, why: Why, line: Line) -> str:
     target, figure = each.judged.target, FIGURES[each.judged.target.figure]
     weight = "" if target.weight == 1.0 else f" (weight {target.weight:g})"
-    got = measured_words(figure, each.judged.value, line)
-    words = f"{target_words(target, line)}: {got}, costs {cost_words(each.cost)}{weight}."
+    value = each.judged.value
+    got = measured_words(figure, value, line, target)
+    words = f"{target_words(target, line, value)}: {got}, costs {cost_words(each.cost)}{weight}."
     if each.nearer is None:
         return f"{words} No change of one choice alone brings it nearer."
     return f"{words} {_nearer_words(each.nearer, target, why.setup, line)}"
@@ -131,7 +132,7 @@ def _missed_words(each: Reason, why: Why, line: Line) -> str:
 def _nearer_words(nearer: Nearer, target: Target, setup: Described, line: Line) -> str:
     step, figure = nearer.step, FIGURES[target.figure]
     present = setup.options[step.choice].code
-    value = measured_words(figure, nearer.value, line)
+    value = measured_words(figure, nearer.value, line, target)
     words = f"Nearest by one change: {_step_words(step)} for {present} gives {value}"
     if nearer.breaks:
         return (

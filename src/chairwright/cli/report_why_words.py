@@ -54,7 +54,7 @@ def break_words(each: Break, line: Line) -> str:
     str
     """
     target, figure = each.target, FIGURES[each.target.figure]
-    asked = target_words(target, line)
+    asked = target_words(target, line, each.value)
     if math.isnan(each.value):
         return f"{asked} (the set-up has no such figure)"
     by = distance(target, each.value)

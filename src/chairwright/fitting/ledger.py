@@ -8,6 +8,7 @@ from typing import Literal
 
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.fitting.described import Described, Judged
+from chairwright.targets.target import Target
 from chairwright.targets.verdict import verdict, verdict_of_ends
 
 Word = Literal[
@@ -45,6 +46,11 @@ class Row:
     def asked(self) -> tuple[Judged, ...]:
         """The must and the preference that there are."""
         return tuple(item for item in (self.must, self.prefer) if item is not None)
+
+    @property
+    def targets(self) -> tuple[Target, ...]:
+        """What is asked, beside which the value stands."""
+        return tuple(item.target for item in self.asked)
 
 
 def ledger(setup: Described) -> tuple[Row, ...]:

@@ -126,13 +126,13 @@ def _figure_row(line: Line, row: Row, numbers: SourceNumbers, units: Units) -> F
     inches = inches_words(figure, row.value) if units == "in" else ""
     return FigureRow(
         label=figure.label,
-        value=value_words(figure, row.value),
+        value=value_words(figure, row.value, *row.targets),
         unit=unit_words(figure, line),
         spread=inches or spread_words(figure, row.spread),
-        target="" if row.must is None else range_words(row.must.target),
+        target="" if row.must is None else range_words(row.must.target, row.value),
         verdict=row.word,
         source=numbers.of(item.target.source for item in row.asked),
-        prefer="" if row.prefer is None else range_words(row.prefer.target),
+        prefer="" if row.prefer is None else range_words(row.prefer.target, row.value),
     )
 
 
@@ -144,7 +144,8 @@ def _decisions(person: Person, setup: Described) -> Iterator[MustRow]:
             wish = "" if item.target.must else "prefer "
             reason = item.target.reason if own else _shortfall(item, setup.line)
             state: MustState = "met" if item.verdict.word.startswith("holds") else "not met"
-            yield MustRow(f"{wish}{target_words(item.target, setup.line)}", state, reason)
+            asked = target_words(item.target, setup.line, item.value)
+            yield MustRow(f"{wish}{asked}", state, reason)
 
 
 def _unsure_words(setup: Described) -> Iterator[str]:
@@ -162,7 +163,8 @@ def _unsure_words(setup: Described) -> Iterator[str]:
 
 
 def _shortfall(item: Judged, line: Line) -> str:
-    return f"{measured_words(FIGURES[item.target.figure], item.value, line)} is reached"
+    figure = FIGURES[item.target.figure]
+    return f"{measured_words(figure, item.value, line, item.target)} is reached"
 
 
 def _measure_rows(person: Person) -> Iterator[MeasureRow]:

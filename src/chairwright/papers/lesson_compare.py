@@ -215,14 +215,15 @@ def _row(comparison: Comparison, figure: Figure, units: Units) -> CompareRow:
     first = rows[0]
     cells = (
         CompareCell(
-            value_words(figure, row.value),
+            value_words(figure, row.value, *row.targets),
             "" if at == 0 else change_words(figure, first.value, row.value),
             inches_words(figure, row.value).removesuffix(" in") if units == "in" else "",
             row.word,
         )
         for at, row in enumerate(rows)
     )
-    asked = [range_words(row.must.target) for row in rows if row.must is not None]
+    values = [row.value for row in rows]
+    asked = [range_words(row.must.target, *values) for row in rows if row.must is not None]
     spread = spread_words(figure, first.spread)
     must = ", ".join(part for part in (" / ".join(dict.fromkeys(asked)), spread) if part)
     return CompareRow(figure.label, units_of(comparison, figure), must, tuple(cells))

@@ -194,26 +194,27 @@ def _row(
     setups = [each.setup for each in shown if each.setup is not None]
     values = [setup.figures[figure.name] for setup in setups]
     must = _must(sweep.base, figure)
+    musts = () if must is None else (must,)
     return LessonRow(
         label=figure.label,
         unit=unit_words(figure, sweep.line),
         cells=tuple(
             LessonCell(
-                value_words(figure, value),
+                value_words(figure, value, *musts),
                 "" if at == present else change_words(figure, values[present], value),
                 inches_words(figure, value).removesuffix(" in") if units == "in" else "",
             )
             for at, value in enumerate(values)
         ),
-        must=_beside(sweep.base, figure, must),
+        must=_beside(sweep.base, figure, must, values),
         strip=_strip(figure, shown, values, present, must, strips_mm) if strips_mm else None,
     )
 
 
-def _beside(base: Described, figure: Figure, must: Target | None) -> str:
+def _beside(base: Described, figure: Figure, must: Target | None, values: Sequence[float]) -> str:
     """What must hold, and the spread of the figure as the set-up stands."""
     spread = spread_words(figure, base.spreads.get(figure.name, 0.0))
-    asked = "" if must is None else f"must {range_words(must)}"
+    asked = "" if must is None else f"must {range_words(must, *values)}"
     return ", ".join(part for part in (asked, spread) if part)
 
 

@@ -68,9 +68,9 @@ def missed_words(each: Unmet, line: Line) -> str:
     if math.isnan(item.value):
         reached = "this set-up has none"
     else:
-        reached = measured_words(figure, item.value, line)
+        reached = measured_words(figure, item.value, line, item.target)
         reached += f", {amount_words(figure, abs(item.verdict.margin), line)} off"
-    return f"{target_words(item.target, line)}: {reached}."
+    return f"{target_words(item.target, line, item.value)}: {reached}."
 
 
 def narrow_words(item: Judged, line: Line) -> str:

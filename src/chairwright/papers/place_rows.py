@@ -58,8 +58,8 @@ def _worst(verdict: PlaceVerdict, item: Judged) -> bool:
 
 def _decides(item: Judged, setup: Described) -> str:
     figure = FIGURES[item.target.figure]
-    value = measured_words(figure, item.value, setup.line)
-    return f"{figure.label} {value} ({range_words(item.target)})"
+    value = measured_words(figure, item.value, setup.line, item.target)
+    return f"{figure.label} {value} ({range_words(item.target, item.value)})"
 
 
 def place_drawings(setup: Described, surroundings: Surroundings | None) -> tuple[Drawing, ...]:

@@ -134,7 +134,7 @@ def missed_rows(setup: Described) -> tuple[Row, ...]:
 def asked_words(row: Row) -> str:
     """What is asked of a figure: ``must be 405 to 445; preferred 420``."""
     return "; ".join(
-        f"{'must be' if item.target.must else 'preferred'} {range_words(item.target)}"
+        f"{'must be' if item.target.must else 'preferred'} {range_words(item.target, row.value)}"
         for item in row.asked
     )
 
@@ -255,10 +255,10 @@ def kept_words(change: Change) -> str:
 
 def give_words(give: Give, line: Line) -> str:
     """What a must would have to give: asked, nearest, by how much."""
-    figure, asked = FIGURES[give.target.figure], target_words(give.target, line)
+    figure, asked = FIGURES[give.target.figure], target_words(give.target, line, give.value)
     if give.value != give.value:
         return f"{asked}: the set-up has no such figure"
-    nearest = measured_words(figure, give.value, line)
+    nearest = measured_words(figure, give.value, line, give.target)
     return f"{asked}: nearest {nearest}, {amount_words(figure, give.by, line)} off"
 
 

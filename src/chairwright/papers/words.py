@@ -12,10 +12,12 @@ from chairwright.figures.registry import FIGURES, Figure
 from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.targets.target import Target
+from chairwright.targets.verdict import SLACK
 from chairwright.units import inches_text
 
 Units = Literal["mm", "in"]
 Split = Callable[[str], tuple[str, ...]]
+Write = Callable[[float, int], str]
 
 WIDTH = 100
 """Letters in a line of a report on a screen."""
@@ -38,18 +40,61 @@ def wrapped(words: str, indent: str = "") -> str:
     return textwrap.fill(words, WIDTH, subsequent_indent=indent)
 
 
-def value_words(figure: Figure, value: float) -> str:
+def finer(write: Write, value: float, *targets: Target) -> int:
+    """How much finer a value and a limit are written so that a miss can be seen.
+
+    Parameters
+    ----------
+    write : callable
+        Writes a number, so many steps finer than usual.
+    value : float
+        In the figure's unit; NaN when there is none.
+    *targets : Target
+        Beside which the value stands.
+
+    Returns
+    -------
+    int
+        0 when the value lies inside, or differs from every limit that it misses as it is.
+    """
+    ends = [
+        end
+        for target in targets
+        for end, over in ((target.low, -1.0), (target.high, 1.0))
+        if end is not None and over * (value - end) > SLACK
+    ]
+    more = 0
+    while any(write(value, more) == write(end, more) for end in ends):
+        more += 1
+    return more
+
+
+def value_words(figure: Figure, value: float, *targets: Target) -> str:
     """Write a value with the figure's digits; a dash when there is none.
+
+    Parameters
+    ----------
+    figure : Figure
+    value : float
+        In the figure's unit; NaN when there is none.
+    *targets : Target
+        Beside which it stands: more digits where it misses one by less than shows.
 
     Examples
     --------
     >>> value_words(FIGURES["seat_angle_deg"], 3.04), value_words(FIGURES["toe_deg"], -0.001)
     ('3.0', '0.00')
     """
-    if math.isnan(value):
-        return NO_VALUE
-    text = f"{value:.{figure.digits}f}"
-    return text.lstrip("-") if float(text) == 0.0 else text
+    write = _digits(figure)
+    return NO_VALUE if math.isnan(value) else write(value, finer(write, value, *targets))
+
+
+def _digits(figure: Figure) -> Write:
+    def write(value: float, more: int) -> str:
+        text = f"{value:.{figure.digits + more}f}"
+        return text.lstrip("-") if float(text) == 0.0 else text
+
+    return write
 
 
 def spread_words(figure: Figure, spread: float) -> str:
@@ -63,17 +108,36 @@ def inches_words(figure: Figure, value: float) -> str:
     return inches_text(value) if figure.unit == "mm" and not math.isnan(value) else ""
 
 
-def range_words(target: Target) -> str:
-    """Write a target's range: ``394 to 445``, ``430``, ``at least 50`` or ``at most 12.0``."""
-    figure = FIGURES[target.figure]
+def range_words(target: Target, *values: float) -> str:
+    """Write a target's range: ``394 to 445``, ``430``, ``at least 50`` or ``at most 12.0``.
+
+    Parameters
+    ----------
+    target : Target
+    *values : float
+        Beside which it stands, in the figure's unit: a limit that is no round number has more
+        digits where one of them misses it by less than shows.
+    """
+    write = _digits(FIGURES[target.figure])
+    more = max((finer(write, value, target) for value in values), default=0)
     low, high = (
-        None if end is None else value_words(figure, end) for end in (target.low, target.high)
+        "" if end is None else _end_words(write, end, more) for end in (target.low, target.high)
     )
-    if low is None:
+    return range_of_ends(low, high)
+
+
+def range_of_ends(low: str, high: str) -> str:
+    """Write a range from its ends in words; an open end is empty."""
+    if not low:
         return f"at most {high}"
-    if high is None:
+    if not high:
         return f"at least {low}"
     return low if low == high else f"{low} to {high}"
+
+
+def _end_words(write: Write, end: float, more: int) -> str:
+    usual, exact = write(end, 0), write(end, more)
+    return usual if float(usual) == float(exact) else exact.rstrip("0")
 
 
 def unit_words(figure: Figure, line: Line | None) -> str:
@@ -83,13 +147,22 @@ def unit_words(figure: Figure, line: Line | None) -> str:
     return "" if line is None else line.currency
 
 
-def target_words(target: Target, line: Line | None = None) -> str:
-    """Write a target as a clause: ``Seat width 394 to 445 mm``; money in the line's currency."""
+def target_words(target: Target, line: Line | None = None, *values: float) -> str:
+    """Write a target as a clause: ``Seat width 394 to 445 mm``.
+
+    Parameters
+    ----------
+    target : Target
+    line : Line or None
+        Says the currency of money.
+    *values : float
+        As in `range_words`.
+    """
     figure = FIGURES[target.figure]
-    return f"{figure.label} {range_words(target)} {unit_words(figure, line)}".rstrip()
+    return f"{figure.label} {range_words(target, *values)} {unit_words(figure, line)}".rstrip()
 
 
-def measured_words(figure: Figure, value: float, line: Line | None = None) -> str:
+def measured_words(figure: Figure, value: float, line: Line | None = None, *targets: Target) -> str:
     """Write a value with its unit: ``430 mm``; a dash when there is none.
 
     Parameters
@@ -99,10 +172,12 @@ def measured_words(figure: Figure, value: float, line: Line | None = None) -> st
         In the figure's unit; NaN when there is none.
     line : Line or None
         Says the currency of money.
+    *targets : Target
+        As in `value_words`.
     """
     if math.isnan(value):
         return NO_VALUE
-    return f"{value_words(figure, value)} {unit_words(figure, line)}".rstrip()
+    return f"{value_words(figure, value, *targets)} {unit_words(figure, line)}".rstrip()
 
 
 def amount_words(figure: Figure, amount: float, line: Line | None = None) -> str:

@@ -109,7 +109,7 @@ def refit_content(told: ChosenRefit, units: Units = "mm") -> Data:
 
 
 def _missed(row: Row, units: Units) -> Data:
-    value = measured_words(row.figure, row.value)
+    value = measured_words(row.figure, row.value, None, *row.targets)
     if units == "in" and inches_words(row.figure, row.value):
         value = f"{value} = {inches_words(row.figure, row.value)}"
     return {
@@ -241,7 +241,7 @@ def _figures(found: Refit, setup: Described, units: Units) -> Iterator[Data]:
 def _valued(row: Row, units: Units) -> str:
     inches = inches_words(row.figure, row.value) if units == "in" else ""
     spread = spread_words(row.figure, row.spread)
-    words = f"{value_words(row.figure, row.value)} {row.figure.unit}".rstrip()
+    words = f"{value_words(row.figure, row.value, *row.targets)} {row.figure.unit}".rstrip()
     return " ".join(part for part in (words, spread, f"= {inches}" if inches else "") if part)
 
 

@@ -13,6 +13,7 @@ from chairwright.figures.registry import FIGURES, GROUPS, Figure
 from chairwright.fitting.compare import MOST, Comparison, Side, compare
 from chairwright.fitting.ledger import Row
 from chairwright.line.choices import CHOICES
+from chairwright.papers.cautions import beside as cautions
 from chairwright_desk.bench.bridge.opened import State, Units
 from chairwright_desk.bench.bridge.pictures import Picture, picture
 from chairwright_desk.bench.bridge.words import change_shown, mark_of, range_shown, shown, unit_of
@@ -45,10 +46,16 @@ class ComparedRow:
 
 @dataclass(frozen=True)
 class ComparedGroup:
-    """The figures that answer one question."""
+    """The figures that answer one question, and the cautions that belong beside them."""
 
     question: str
     rows: tuple[ComparedRow, ...]
+    cautions: tuple[str, ...]
+
+    @property
+    def differs(self) -> bool:
+        """Whether any of them differs."""
+        return any(row.differs for row in self.rows)
 
 
 @dataclass(frozen=True)
@@ -133,17 +140,20 @@ def _choices(found: Comparison) -> tuple[tuple[str, tuple[str, ...], bool], ...]
 
 def _groups(found: Comparison, units: Units) -> list[ComparedGroup]:
     differ = {figure.name for figure in (*found.figures, *found.judged)}
-    groups = []
+    weighed, groups = found.sides[0].person.weighed, []
     for question in GROUPS:
         inside = [figure for figure in FIGURES.values() if figure.group == question]
         rows = tuple(_row(found, figure, units, figure.name in differ) for figure in inside)
-        groups.append(ComparedGroup(question, rows))
+        groups.append(ComparedGroup(question, rows, cautions(question, weighed)))
     return groups
 
 
 def _row(found: Comparison, figure: Figure, units: Units, differs: bool) -> ComparedRow:
     rows = [each[figure.name] for each in found.ledgers]
-    ranges = (range_shown(row.must.target, figure, units) for row in rows if row.must is not None)
+    values = [row.value for row in rows]
+    ranges = (
+        range_shown(row.must.target, figure, units, *values) for row in rows if row.must is not None
+    )
     return ComparedRow(
         label=figure.label,
         unit=unit_of(figure, found.first.line, units),
@@ -155,7 +165,9 @@ def _row(found: Comparison, figure: Figure, units: Units, differs: bool) -> Comp
 
 def _cell(figure: Figure, first: Row, row: Row, units: Units) -> ComparedCell:
     moved = "" if row is first else change_shown(figure, first.value, row.value, units)
-    return ComparedCell(shown(figure, row.value, units), moved, row.word or "", mark_of(row.word))
+    return ComparedCell(
+        shown(figure, row.value, units, *row.targets), moved, row.word or "", mark_of(row.word)
+    )
 
 
 def _laid(first: Shape, other: Shape, names: tuple[str, str], number: int) -> Laid:

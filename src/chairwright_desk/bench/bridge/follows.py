@@ -218,7 +218,7 @@ def _figure(row: Row, setup: Described, units: Units, earlier: Described | None)
     return FigureShown(
         name=figure.name,
         label=figure.label,
-        value=shown(figure, row.value, units),
+        value=shown(figure, row.value, units, *row.targets),
         unit=unit_of(figure, setup.line, units),
         spread=spread_shown(figure, row.spread, units),
         word=row.word or "",
@@ -236,7 +236,7 @@ def _asked(item: Judged, units: Units) -> AskedShown:
     told = word or item.verdict.word
     return AskedShown(
         kind="must" if target.must else "prefer",
-        range=range_shown(target, figure, units),
+        range=range_shown(target, figure, units, item.value),
         word=told,
         mark=mark_of(told),
         reason=target.reason,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.fit import MOST_CORRECTIONS, Fit, fit_person
 from chairwright.fitting.trade import read_objectives
-from chairwright.papers.words import measured_words, target_words
+from chairwright.papers.words import amount_words, measured_words, target_words
 from chairwright.search.best import find_best
 from chairwright.search.front import FrontPoint, Objective
 from chairwright_desk.bench.bridge.kept import Kept
@@ -209,9 +209,9 @@ def _corrections(fit: Fit) -> list[Correction]:
         Correction(
             tuple(
                 Give(
-                    target_words(give.target, line),
-                    measured_words(FIGURES[give.target.figure], give.value, line),
-                    measured_words(FIGURES[give.target.figure], give.by, line),
+                    target_words(give.target, line, give.value),
+                    measured_words(FIGURES[give.target.figure], give.value, line, give.target),
+                    amount_words(FIGURES[give.target.figure], give.by, line),
                 )
                 for give in each.gives
             ),

@@ -57,9 +57,9 @@ def places_shown(state: State, units: Units) -> tuple[PlaceShown, ...]:
             asks=tuple(
                 PlaceAsks(
                     label=(figure := FIGURES[item.target.figure]).label,
-                    value=shown(figure, item.value, units),
+                    value=shown(figure, item.value, units, item.target),
                     unit=unit_of(figure, line, units),
-                    range=range_shown(item.target, figure, units),
+                    range=range_shown(item.target, figure, units, item.value),
                     word=item.verdict.word,
                     mark=mark_of(item.verdict.word),
                 )

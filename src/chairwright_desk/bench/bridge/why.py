@@ -13,6 +13,7 @@ from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line, Option
 from chairwright.papers.cautions import beside
 from chairwright.papers.words import brief_citations
+from chairwright.targets.target import Target
 from chairwright_desk.bench.bridge.found import fit_of
 from chairwright_desk.bench.bridge.opened import State, Units
 from chairwright_desk.bench.bridge.words import range_shown, shown, unit_of
@@ -171,12 +172,11 @@ def _misses(state: State, setup: Described, units: Units) -> tuple[MissShown, ..
 def _miss(reason: Reason, remedies: tuple[Remedy, ...], state: State, units: Units) -> MissShown:
     item, line = reason.judged, state.bench.line
     figure = FIGURES[item.target.figure]
-    step, asked = reason.decided_by, range_shown(item.target, figure, units)
-    hair = " (rounded)" if shown(figure, item.value, units) in asked.split() else ""
+    step, asked = reason.decided_by, range_shown(item.target, figure, units, item.value)
     return MissShown(
         label=figure.label,
         kind="must" if item.target.must else "prefer",
-        value=_measured(figure, item.value, line, units) + hair,
+        value=_measured(figure, item.value, line, units, item.target),
         range=f"{asked} {unit_of(figure, line, units)}",
         reason=item.target.reason,
         source="; ".join(brief_citations(item.target.source)) if item.target.source else "",
@@ -187,8 +187,8 @@ def _miss(reason: Reason, remedies: tuple[Remedy, ...], state: State, units: Uni
     )
 
 
-def _measured(figure: Figure, value: float, line: Line, units: Units) -> str:
-    return f"{shown(figure, value, units)} {unit_of(figure, line, units)}".rstrip()
+def _measured(figure: Figure, value: float, line: Line, units: Units, *targets: Target) -> str:
+    return f"{shown(figure, value, units, *targets)} {unit_of(figure, line, units)}".rstrip()
 
 
 MOST_REMEDIES = 3

@@ -8,9 +8,17 @@ from chairwright.figures.registry import Figure
 from chairwright.fitting.ledger import Word
 from chairwright.fitting.moved import change
 from chairwright.line.model import Line
-from chairwright.papers.words import NO_VALUE, spread_words, unit_words, value_words
+from chairwright.papers.words import (
+    NO_VALUE,
+    finer,
+    range_of_ends,
+    range_words,
+    spread_words,
+    unit_words,
+    value_words,
+)
 from chairwright.targets.target import Target
-from chairwright.units import inches_text
+from chairwright.units import MM_PER_INCH, inches_text
 from chairwright_desk.bench.bridge.opened import Units
 
 MARKS: dict[Word, str] = {
@@ -45,7 +53,7 @@ def length_words(value_mm: float, units: Units) -> str:
     return inches_text(value_mm) if units == "in" else f"{value_mm:.0f} mm"
 
 
-def shown(figure: Figure, value: float, units: Units) -> str:
+def shown(figure: Figure, value: float, units: Units, *targets: Target) -> str:
     """A figure's value without its unit; a dash when there is none.
 
     Parameters
@@ -54,10 +62,19 @@ def shown(figure: Figure, value: float, units: Units) -> str:
     value : float
         In the figure's unit.
     units : {"mm", "in"}
+    *targets : Target
+        Beside which it stands: finer where it misses one by less than shows.
     """
     if figure.unit == "mm" and units == "in" and not math.isnan(value):
-        return inches_text(value).removesuffix(" in")
-    return value_words(figure, value)
+        return _inches(value, finer(_inches, value, *targets))
+    return value_words(figure, value, *targets)
+
+
+def _inches(value_mm: float, more: int) -> str:
+    """Eighths of an inch; finer, with a decimal point."""
+    if not more:
+        return inches_text(value_mm).removesuffix(" in")
+    return f"{value_mm / MM_PER_INCH:.{more + 1}f}"
 
 
 def unit_of(figure: Figure, line: Line, units: Units) -> str:
@@ -88,7 +105,7 @@ def spread_shown(figure: Figure, spread: float, units: Units) -> str:
     return spread_words(figure, spread)
 
 
-def range_shown(target: Target, figure: Figure, units: Units) -> str:
+def range_shown(target: Target, figure: Figure, units: Units, *values: float) -> str:
     """A target's range: ``394 to 445``, ``at least 50``.
 
     Parameters
@@ -97,14 +114,15 @@ def range_shown(target: Target, figure: Figure, units: Units) -> str:
     figure : Figure
         Which the target is about.
     units : {"mm", "in"}
+    *values : float
+        Beside which it stands: finer where one of them misses it by less than shows.
     """
-    low = "" if target.low is None else shown(figure, target.low, units)
-    high = "" if target.high is None else shown(figure, target.high, units)
-    if not low:
-        return f"at most {high}"
-    if not high:
-        return f"at least {low}"
-    return low if low == high else f"{low} to {high}"
+    if figure.unit != "mm" or units != "in":
+        return range_words(target, *values)
+    more = max((finer(_inches, value, target) for value in values), default=0)
+    low = "" if target.low is None else _inches(target.low, more)
+    high = "" if target.high is None else _inches(target.high, more)
+    return range_of_ends(low, high)
 
 
 def change_shown(figure: Figure, before: float, after: float, units: Units) -> str:
