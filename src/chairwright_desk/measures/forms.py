@@ -170,7 +170,8 @@ class AbilitiesForm(TypedForm):
         label="Accessories to be fitted",
         required=False,
         max_length=200,
-        help_text="Codes of the product line, with blanks between them.",
+        widget=forms.TextInput(attrs={"list": "known-extras", "autocomplete": "off"}),
+        help_text="Choose a code of the product line; several with blanks between them.",
     )
     over_years = forms.CharField(
         label="Over how many years", required=False, max_length=8, help_text="5 without an entry."
@@ -193,7 +194,7 @@ class AbilitiesForm(TypedForm):
             self.fields[f"settled_choice_{at}"] = forms.ChoiceField(
                 label="Choice", choices=settled, required=False
             )
-            self.fields[f"settled_codes_{at}"] = _box("Codes that may stay")
+            self.fields[f"settled_codes_{at}"] = _box("Codes that may stay", list="known-codes")
         measures = [("", "none"), *((kind.name, kind.label) for kind in kinds().values())]
         for at in range(RANGES):
             self.fields[f"range_measure_{at}"] = forms.ChoiceField(

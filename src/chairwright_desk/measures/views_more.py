@@ -16,6 +16,7 @@ from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
 from chairwright_desk.clients.models import Client
 from chairwright_desk.drafts.kept import drop, filled
 from chairwright_desk.measures.bridge.brought import Brought, brought_in
+from chairwright_desk.measures.codes import known_codes
 from chairwright_desk.measures.forms import AbilitiesForm, BroughtForm
 from chairwright_desk.measures.models import Abilities, Measuring
 from chairwright_desk.measures.record import (
@@ -57,9 +58,9 @@ def abilities(request: Request, client_id: str) -> HttpResponse:
         drop(request, key)
         messages.success(request, "Saved.")
         return redirect("measures:show", client.pk)
-    return render(
-        request, "measures/abilities.html", {"client": client, "form": form, "form_key": key}
-    )
+    known = known_codes(client.team_id)
+    context = {"client": client, "form": form, "form_key": key, "known": known}
+    return render(request, "measures/abilities.html", context)
 
 
 def _keep_abilities(

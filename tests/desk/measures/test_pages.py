@@ -9,6 +9,7 @@ from django.core.files.uploadedfile import SimpleUploadedFile
 from django.urls import reverse
 
 from chairwright.files.client import read_client
+from chairwright.line.load import load_line
 from chairwright.reading import FileText
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.drafts.models import Draft
@@ -253,3 +254,15 @@ def test_a_message_of_the_engineering_leads_to_its_field(world: World) -> None:
     assert cause.words == "Hip width"
     assert cause.address.endswith(f"/{measuring.pk}/#id_hip_width")
     assert cause_of(world.client, "client:1: format") is None
+
+
+def test_codes_can_be_chosen_from_a_list(world: World) -> None:
+    address = reverse("measures:abilities", args=[world.client.pk])
+    told = world.visitor("clinician").get(address).content.decode()
+    assert told.count('list="known-codes"') == 4
+    assert told.count('list="known-extras"') == 1
+    line = load_line("everyday")
+    for code in line.choices["cushion"].codes:
+        assert f'<option value="{code}">Cushion: ' in told
+    for extra in line.extras:
+        assert f'<option value="{extra.code}">{extra.name} (Everyday)' in told

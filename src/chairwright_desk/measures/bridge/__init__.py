@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from chairwright.errors import InputError
 from chairwright_desk.measures.bridge.catalogue import (
     CHOICE_WORDS,
     LEVEL_WORDS,
@@ -13,6 +14,7 @@ from chairwright_desk.measures.bridge.catalogue import (
     kinds,
     levels_of,
 )
+from chairwright_desk.measures.bridge.codes import LineCodes, codes_of_line
 from chairwright_desk.measures.bridge.understood import (
     Beside,
     Understood,
@@ -26,9 +28,12 @@ __all__ = [
     "LEVEL_WORDS",
     "LIMBS",
     "Beside",
+    "InputError",
     "Kind",
     "KindGroup",
+    "LineCodes",
     "Understood",
+    "codes_of_line",
     "has_share",
     "kind_groups",
     "kinds",
