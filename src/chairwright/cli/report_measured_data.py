@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from chairwright.cli.report_json import Data, client_data, judged_data, number
-from chairwright.cli.report_measured import Judgement, gain_words
 from chairwright.files.measured import Reading
 from chairwright.measured.gains import Change
 from chairwright.measured.slips import Suspect
+from chairwright.papers.measured_words import Judgement, gain_words
 
 
 def measured_data(found: Judgement) -> Data:

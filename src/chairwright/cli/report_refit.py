@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from chairwright.cli.report_measured import gain_words
 from chairwright.cli.table import text_table
 from chairwright.order.change import Change
 from chairwright.order.price_money import money_words
@@ -13,6 +12,7 @@ from chairwright.order.refit_chosen import ChosenRefit
 from chairwright.order.refit_trial import SOURCE, trial_checks
 from chairwright.papers.adjust_words import far_words
 from chairwright.papers.cautions import PURPOSE
+from chairwright.papers.measured_words import gain_words
 from chairwright.papers.order_words import side_words
 from chairwright.papers.refit_words import (
     COST_WORDS,
@@ -72,7 +72,7 @@ def _now(found: Refit, units: Units) -> Iterator[str]:
         return
     cells = []
     for row in rows:
-        value = measured_words(row.figure, row.value)
+        value = measured_words(row.figure, row.value, None, *row.targets)
         inches = inches_words(row.figure, row.value) if units == "in" else ""
         shown = f"{value} = {inches}" if inches else value
         cells.append([row.figure.label, shown, row.word or "", asked_words(row)])

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from chairwright.cli.report_json import number
-from chairwright.cli.report_scales import Onto, beyond, notes
-from chairwright.cli.weighed import Weighed
+from chairwright.papers.scales_words import Onto, Weighed, beyond, notes
 
 Data = dict[str, object]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,34 +14,10 @@ if TYPE_CHECKING:
     from chairwright.chair.rows import Rows
     from chairwright.cli.opened import Opened
     from chairwright.files.scales import ScalesFile
-    from chairwright.fitting.described import Described
     from chairwright.fitting.weighed import WeighedClient
     from chairwright.mass_points import MassPoints
+    from chairwright.papers.scales_words import Weighed
     from chairwright.scales.carried import OccupantShift
-    from chairwright.scales.propagate import Measured
-
-
-@dataclass(frozen=True)
-class Weighed:
-    """One weighing with all that it names.
-
-    Parameters
-    ----------
-    file : ScalesFile
-        With what the set-up adds to its session.
-    found : Measured
-    setup : Described or None
-        The set-up weighed, with the estimated occupant.
-    shift : OccupantShift or None
-    occupant : Occupant or None
-        As estimated.
-    """
-
-    file: ScalesFile
-    found: Measured
-    setup: Described | None = None
-    shift: OccupantShift | None = None
-    occupant: Occupant | None = None
 
 
 def add_scales_argument(parser: argparse.ArgumentParser) -> None:
@@ -126,6 +102,7 @@ def weighed_with_setup(file: ScalesFile) -> Weighed:
         When the set-up is not there, is another client's, does not go with its line, or weighs
         more than what was on the pads.
     """
+    from chairwright.papers.scales_words import Weighed
     from chairwright.scales.carried import occupant_shift
     from chairwright.scales.from_setup import with_setup
     from chairwright.scales.propagate import measured
