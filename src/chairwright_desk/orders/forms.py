@@ -217,8 +217,24 @@ class FactsForm(forms.Form):
 
     def told(self) -> dict[str, str]:
         """Fact to answer, of those that were answered."""
-        given = {name: str(self.cleaned_data.get(f"fact:{name}") or "") for name in self.asked}
-        return {name: text.strip() for name, text in given.items() if text.strip()}
+        given = {name: self.cleaned_data.get(f"fact:{name}") or "" for name in self.asked}
+        texts = {
+            name: ", ".join(each) if isinstance(each, list) else str(each).strip()
+            for name, each in given.items()
+        }
+        return {name: text for name, text in texts.items() if text}
+
+    @staticmethod
+    def shown(name: str, text: str, asked: Sequence[FactAsked]) -> str | list[str]:
+        """A fact that was told, as its field begins with it.
+
+        Parameters
+        ----------
+        name, text : str
+        asked : sequence of FactAsked
+        """
+        several = any(each.name == name and each.several for each in asked)
+        return [each.strip() for each in text.split(",")] if several else text
 
     @property
     def fact_fields(self) -> list[Any]:
@@ -233,8 +249,15 @@ def _fact_field(each: FactAsked) -> forms.Field:
     if each.options and not each.several:
         choices = [("", "not known"), *each.options]
         return forms.ChoiceField(label=each.ask, choices=choices, required=False, help_text=decides)
+    if each.several:
+        return forms.MultipleChoiceField(
+            label=each.ask,
+            choices=each.options,
+            required=False,
+            help_text=f"Tick each that goes for it; none means not known. {decides}".strip(),
+            widget=forms.CheckboxSelectMultiple,
+        )
     kind = f"A number in {each.unit}. " if each.unit else ""
-    words = f"Of: {', '.join(w for w, _ in each.options)}. " if each.options else ""
     return forms.CharField(
-        label=each.ask, max_length=200, required=False, help_text=f"{kind}{words}{decides}"
+        label=each.ask, max_length=200, required=False, help_text=f"{kind}{decides}"
     )

@@ -13,7 +13,7 @@ from chairwright_desk.audit.trail import note_read
 from chairwright_desk.base.access import page
 from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
-from chairwright_desk.drafts.kept import drop, filled
+from chairwright_desk.drafts.kept import drop, filled, kept
 from chairwright_desk.orders.bridge import (
     NO_PROMISE,
     InputError,
@@ -78,10 +78,17 @@ def _facts_form(request: Request, opened: Opened, seen: PayerShown | None) -> Fa
     if seen is None:
         return None
     order = opened.order
-    initial: dict[str, Any] = {f"fact:{name}": value for name, value in order.facts.items()}
+    asked, key = (*seen.missing, *seen.known), f"orders.facts:{order.pk}"
+    initial: dict[str, Any] = {
+        f"fact:{name}": FactsForm.shown(name, text, asked) for name, text in order.facts.items()
+    }
     initial["revision"] = order.revision
-    asked = (*seen.missing, *seen.known)
-    return filled(request, f"orders.facts:{order.pk}", FactsForm, asked=asked, initial=initial)
+    form = filled(request, key, FactsForm, asked=asked, initial=initial)
+    draft = kept(request, key)
+    for each in asked:  # every tick that was typed and not saved, not the last alone
+        if each.several and draft is not None:
+            form.initial[f"fact:{each.name}"] = draft.fields.get(f"fact:{each.name}", [])
+    return form
 
 
 @page("order.change", "POST")

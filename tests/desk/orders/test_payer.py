@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from chairwright_desk.drafts.kept import keep
 from chairwright_desk.orders.models import Order
 
 from ..kit.world import World
@@ -110,3 +111,24 @@ def test_two_at_once(world: World, order: Order) -> None:
     data = {"revision": seen, "scheme": "demo"}
     answer = world.visitor("specialist").post(f"/orders/{order.pk}/payer/scheme/", data)
     assert answer.status_code == 409
+
+
+def test_a_fact_of_several_words_is_ticked_not_typed(world: World, order: Order) -> None:
+    Order.objects.filter(pk=order.pk).update(scheme="us-hcpcs", facts={"extras": "tray"})
+
+    def ticked() -> set[str]:
+        boxes = re.findall(r'<input type="checkbox" name="fact:extras"[^>]*>', page(world, order))
+        return {
+            match[1]
+            for box in boxes
+            if "checked" in box and (match := re.search('value="(.*?)"', box))
+        }
+
+    assert ticked() == {"tray"}
+    answer = send(world, order, "facts", **{"fact:extras": ["tray", "heel loop"]})
+    assert answer.status_code == 302
+    assert order.facts == {"extras": "tray, heel loop"}
+    assert ticked() == {"tray", "heel loop"}
+    clinician = world.people["clinician"]
+    keep(clinician, f"orders.facts:{order.pk}", {"fact:extras": ["headrest", "toe loop"]})
+    assert ticked() == {"headrest", "toe loop"}
