@@ -15,7 +15,7 @@ from chairwright_desk.base.requests import Request
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.bench.shown import units_of
 from chairwright_desk.bench.texts import texts_of
-from chairwright_desk.chair_now.bridge import InputError
+from chairwright_desk.chair_now.bridge import InputError, refit_figures
 from chairwright_desk.chair_now.bridge import refit as refits
 from chairwright_desk.chair_now.bridge import years as plans
 from chairwright_desk.chair_now.models import Study
@@ -37,8 +37,26 @@ def show(request: Request, client_id: str, study_id: str) -> HttpResponse:
         request, client, study=study, result=study.result, job=job,
         own=job is not None and job.owner_id == request.user.pk,
         old=texts is not None and texts.client != study.asked["client"],
+        beside=_beside(request, study),
     )  # fmt: skip
     return render(request, f"chair_now/{study.kind}.html", context)
+
+
+def _beside(request: Request, study: Study) -> refit_figures.Beside | None:
+    """Figures beside the trade-off of a re-fit; None for another study, or one without rows."""
+    if study.kind != Study.Kind.REFIT or not study.result or not study.result["points"]:
+        return None
+    try:
+        found = _found(study)
+    except InputError:
+        return None
+    names = request.GET.getlist("figure")
+    return refit_figures.figures_beside(found, names, units_of(request))
+
+
+def _found(study: Study) -> Any:
+    person, present = present_of(study.asked)
+    return refits.put_together(person, present, study.result)  # type: ignore[arg-type]
 
 
 def _study(request: Request, client_id: str, study_id: str) -> tuple[Client, Study]:
@@ -65,9 +83,7 @@ def _row(request: Request, study: Study, number: int) -> refits.RowShown:
         raise Http404
     if not 1 <= number <= len(study.result["points"]):
         raise Http404
-    person, present = present_of(study.asked)
-    found = refits.put_together(person, present, study.result)
-    return refits.row_shown(found, study.result, number, units_of(request))
+    return refits.row_shown(_found(study), study.result, number, units_of(request))
 
 
 @page("setup.see")

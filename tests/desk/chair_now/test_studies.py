@@ -7,9 +7,10 @@ from typing import Any
 from django.urls import reverse
 
 from chairwright.cli.opened import open_setup
+from chairwright.figures.registry import FIGURES
 from chairwright.files.client import read_client
 from chairwright.fitting.person import read_person
-from chairwright.order.refit import Present, refit
+from chairwright.order.refit import Present, described, refit
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.models import ClientFile, Setup
 from chairwright_desk.chair_now.models import Study, Weighing
@@ -49,6 +50,31 @@ def test_a_refit_has_the_rows_of_the_core(world: World) -> None:
         f"{each.change.money:,.2f}" for each in found.points
     ]
     assert [point["cost"] for point in result["points"]] == [each.cost for each in found.points]
+
+
+def test_the_figures_beside_the_trade_off_are_chosen(world: World) -> None:
+    """What the core says of each row's set-up; what is not ticked, or unknown, is not there."""
+    client, setup = _child(world)
+    _asked(world, client, "refit", chair=f"setup:{setup.pk}", line="everyday")
+    address = reverse("chair_now:study", args=[client.pk, Study.objects.get().pk])
+    plain: Any = world.visitor("reader").get(address)
+    assert plain.context["beside"].columns == ()
+    person = read_person(read_client(EXAMPLES / "refit" / "chi-007.yaml"))
+    opened = open_setup(EXAMPLES / "setups" / "chi-007.yaml")
+    found = refit(person, Present("x", opened.setup, opened.person.client))
+    wanted = ("seat_width_mm", "tip_rear_locked_deg")
+    query = {"figure": [*wanted, "no_such_figure"]}
+    chosen: Any = world.visitor("reader").get(address, query)
+    columns, told = chosen.context["beside"].columns, chosen.content.decode()
+    assert [each.label for each in columns] == [FIGURES[name].label for name in wanted]
+    for name, column in zip(wanted, columns, strict=True):
+        digits = FIGURES[name].digits
+        rows = [described(found, point.change).figures[name] for point in found.points]
+        assert list(column.values) == [f"{value:.{digits}f}" for value in rows]
+        assert found.now is not None
+        assert column.now == f"{found.now.figures[name]:.{digits}f}"
+        assert f'value="{name}" checked' in told
+    assert told.count(" checked") == len(wanted)
 
 
 def test_a_row_is_shown_printed_and_kept(world: World) -> None:

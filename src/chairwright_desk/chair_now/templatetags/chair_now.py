@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from django import template
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
@@ -12,7 +14,7 @@ from chairwright_desk.chair_now.bridge.cautions import SITTING_STILL
 
 register = template.Library()
 
-NOMINAL = "holds on nominal values"
+NOMINAL = "nominal values"
 NOMINAL_WORDS = (
     "Holds on nominal values: it holds for the values as entered; within what tape, scales and "
     "estimates can be off it may fail."
@@ -23,6 +25,12 @@ NOMINAL_WORDS = (
 def said(word: str | None) -> SafeString:
     """Return a verdict's mark and word; nothing for none."""
     return format_html("{} {}", mark(mark_of(word)), word or "")
+
+
+@register.filter
+def at(values: Sequence[str], place: int) -> str:
+    """Return the value at a place."""
+    return values[place]
 
 
 @register.simple_tag
