@@ -121,7 +121,9 @@ def weighed_with_setup(file: ScalesFile) -> Weighed:
         got = f"{found.values['chair_mass_kg']:.1f} kg for the empty one"
         raise InputError(Problem(file.where["setup"], must, got, remedy))
     shift = occupant_shift(found, points, occupant)
-    return Weighed(replace(file, session=session), found, opened.setup, shift, occupant)
+    return Weighed(
+        replace(file, session=session), found, opened.setup, shift, occupant, opened.name
+    )
 
 
 def opened_for(file: ScalesFile, path: Path, where: str) -> Opened:

@@ -56,6 +56,8 @@ class Judgement:
     doubt : Doubt
     stands : Stands
     proposed : Proposed or None
+    dated : str
+        Day of the measuring; empty when not said.
     """
 
     file: MeasuredFile
@@ -63,6 +65,7 @@ class Judgement:
     doubt: Doubt
     stands: Stands
     proposed: Proposed | None = None
+    dated: str = ""
 
     @property
     def changes(self) -> tuple[Change, ...]:

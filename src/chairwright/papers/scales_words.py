@@ -84,6 +84,8 @@ class Weighed:
     shift : OccupantShift or None
     occupant : Occupant or None
         As estimated.
+    setup_name : str
+        What the set-up is called; empty without one.
     """
 
     file: ScalesFile
@@ -91,6 +93,7 @@ class Weighed:
     setup: Described | None = None
     shift: OccupantShift | None = None
     occupant: Occupant | None = None
+    setup_name: str = ""
 
 
 @dataclass(frozen=True)

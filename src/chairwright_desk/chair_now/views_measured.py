@@ -13,7 +13,7 @@ from chairwright_desk.audit.trail import note_change, note_read, note_removal
 from chairwright_desk.base.access import page
 from chairwright_desk.base.requests import Request
 from chairwright_desk.base.revised import Overtaken, both_versions, save_revised
-from chairwright_desk.bench.bridge import open_bench, state_of
+from chairwright_desk.bench.bridge import State, open_bench, state_of
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.bench.shown import units_of
 from chairwright_desk.bench.texts import line_of
@@ -110,16 +110,32 @@ def show(request: Request, client_id: str, chair_id: str) -> HttpResponse:
 def _beside(
     request: Request, known: Known, found: Judged, chair: MeasuredChair, setups: list[Setup]
 ) -> dict[str, Any]:
+    proposed = proposed_of(request, known, setups)
+    if proposed is None:
+        return {}
+    setup, state = proposed
+    gain = gained(found, state, (chair.name, setup.name))
+    return {"beside": setup, "gained": gain, "cannot": "" if gain else "; ".join(state.against)}
+
+
+def proposed_of(request: Request, known: Known, setups: list[Setup]) -> tuple[Setup, State] | None:
+    """The kept set-up that is to be laid beside, with its state; None when none is named.
+
+    Parameters
+    ----------
+    request : Request
+    known : Known
+    setups : list of Setup
+        Of the client.
+    """
     wanted = request.GET.get("beside", "")
     if not wanted:
-        return {}
+        return None
     setup = next((each for each in setups if each.pk == wanted), None)
     if setup is None:
         raise Http404
     bench = open_bench(known.texts.client, line_of(setup.line), "", tuple(setup.extras))
-    state = state_of(weighed_or_not(known.client, bench)[0], setup.codes)
-    gain = gained(found, state, (chair.name, setup.name))
-    return {"beside": setup, "gained": gain, "cannot": "" if gain else "; ".join(state.against)}
+    return setup, state_of(weighed_or_not(known.client, bench)[0], setup.codes)
 
 
 @page("setup.change", "POST")

@@ -7,9 +7,11 @@ from typing import Any
 import pytest
 from django.urls import reverse
 
+from chairwright_desk.audit.models import Entry
 from chairwright_desk.chair_now.models import MeasuredChair
 
 from ..kit.world import World
+from ..orders.made import text_of
 from ..standing.bench import made
 from ..standing.chair_now import chair, measures
 
@@ -56,3 +58,20 @@ def test_what_the_client_would_gain(world: World) -> None:
     told = world.visitor("clinician").get(address, {"beside": setup.pk}).content.decode()
     assert "<h4>Gains</h4>" in told
     assert world.visitor("clinician").get(address, {"beside": "nobody"}).status_code == 404
+
+
+def test_the_sheet_says_the_same_and_what_is_gained(world: World) -> None:
+    old, setup = chair(world), made(world)
+    key, visitor = [world.client.pk, old.pk], world.visitor("reader")
+    address = reverse("chair_now:measured-sheet", args=key)
+    shown = reverse("chair_now:measured", args=key)
+    assert address in visitor.get(shown).content.decode()
+    beside = f"{address}?beside={setup.pk}"
+    assert beside in visitor.get(shown, {"beside": setup.pk}).content.decode()
+    alone, both = (text_of(visitor.get(each).content) for each in (address, beside))
+    assert "Seat width 457 mm" in alone  # 18 in
+    gain = f"What this client would gain from {setup.name}"
+    assert gain in both
+    assert gain not in alone
+    assert Entry.objects.filter(kind="export", record=old.pk).count() == 2
+    assert visitor.get(address, {"beside": "nobody"}).status_code == 404

@@ -9,6 +9,7 @@ from django.urls import reverse
 
 from chairwright.cli.weighed import weighed_with_setup
 from chairwright.files.scales import read_scales
+from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.models import ClientFile
 from chairwright_desk.bench.shown import bench_of
 from chairwright_desk.bench.texts import texts_of
@@ -16,6 +17,7 @@ from chairwright_desk.chair_now.models import Weighing
 from chairwright_desk.drafts.models import Draft
 
 from ..kit.world import EXAMPLES, World
+from ..orders.made import text_of
 from ..standing.bench import made
 from ..standing.chair_now import readings, weighing
 
@@ -55,6 +57,22 @@ def test_the_bench_takes_the_client_as_weighed(world: World) -> None:
     address = reverse("chair_now:weighing-use", args=[world.client.pk, kept.pk])
     world.visitor("clinician").post(address, {"use": "no"})
     assert bench_of(setup, texts).key == before.key
+
+
+def test_the_weighing_sheet_and_its_audit_row(world: World) -> None:
+    held = weighing(world)
+    key = [world.client.pk, held.pk]
+    visitor = world.visitor("reader")
+    shown = visitor.get(reverse("chair_now:weighing", args=key)).content.decode()
+    address = reverse("chair_now:weighing-sheet", args=key)
+    assert address in shown
+    sheet = visitor.get(address)
+    text = text_of(sheet.content)
+    found = weighed_with_setup(read_scales(EXAMPLES / "scales" / "avg-001.yaml")).found
+    assert f"Centre of mass above floor {found.values['com_z_mm']:.1f}" in text
+    assert held.setup_name in text
+    entry = Entry.objects.get(kind="export")
+    assert (entry.record, entry.fields) == (held.pk, ["weighing-sheet.pdf"])
 
 
 def test_the_newest_in_use_counts(world: World) -> None:

@@ -105,6 +105,7 @@ def measured_content(found: Judgement, units: Units = "mm") -> Data:
         "order": "",
         "revision": "",
         "name": file.name,
+        "dated": found.dated,
         "taken": f"{len(file.readings)} of {len(CHAIR_MEASURES)} measures",
         "feet": file.foot_supports,
         "pushed": propulsion_words(found.person.client),

@@ -134,10 +134,9 @@ def _doubt(weighed: Weighed) -> str:
 
 
 def _setup_name(weighed: Weighed) -> str:
-    path, setup = weighed.file.setup_path, weighed.setup
-    if setup is None:
+    if weighed.setup is None:
         return "none named"
-    return setup.line.title if path is None else f"{path.stem}, {setup.line.title}"
+    return ", ".join(filter(None, (weighed.setup_name, weighed.setup.line.title)))
 
 
 def _valued(row: Row, weighed: Weighed, units: Units) -> str:
