@@ -5,14 +5,21 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
+from django.forms.boundfield import BoundField
 
+from chairwright_desk.bench.bridge import open_line
 from chairwright_desk.bench.models import Setup
-from chairwright_desk.bench.texts import lines_known
-from chairwright_desk.chair_now.bridge.refit import kept_parts
+from chairwright_desk.bench.texts import line_of, lines_known
+from chairwright_desk.chair_now.bridge.refit import parts_to_keep
 from chairwright_desk.chair_now.models import MeasuredChair
 
 SEARCH = "search"
 SETUP, MEASURED = "setup", "measured"
+DEFAULT_LINE = "everyday"
+KEPT = "kept_"
+MOST_KEPT = ("cushion", "belt", "back_support", "rear_wheel", "hand_rim", "arm_support", "caster",
+             "push_handle", "anti_tip", "foot_plate")  # fmt: skip
+"""Choices whose part goes from one chair to another the soonest; the others are folded away."""
 
 
 class RefitForm(forms.Form):
@@ -23,10 +30,6 @@ class RefitForm(forms.Form):
         label="Product line of a new chair",
         help_text="Only for a measured chair: of which line a new one would be bought.",
     )
-    kept = forms.CharField(
-        label="Parts that go on the new chair", required=False, max_length=200,
-        help_text="Only for a measured chair. Part and code of that line, such as cushion=Q75.",
-    )  # fmt: skip
     places = forms.BooleanField(
         label="It must manage the client's places too", required=False, initial=True
     )
@@ -44,23 +47,47 @@ class RefitForm(forms.Form):
         named += [(f"{MEASURED}:{e.pk}", f"{e.name}, measured {e.measured_on:%Y-%m-%d}")
                   for e in chairs]  # fmt: skip
         self.fields["chair"].choices = named  # type: ignore[attr-defined]
-        self.fields["line"].choices = lines_known(team)  # type: ignore[attr-defined]
+        lines = lines_known(team)
+        self.fields["line"].choices = lines  # type: ignore[attr-defined]
+        known, line = dict(lines), self["line"].value()
+        self.of_line = line if line in known else DEFAULT_LINE
+        self.line_words = known[self.of_line]
+        for parts in parts_to_keep(open_line(line_of(self.of_line))):
+            self.fields[f"{KEPT}{parts.choice}"] = forms.ChoiceField(
+                label=parts.label, required=False, choices=[("", "not kept"), *parts.options]
+            )
 
-    def clean_kept(self) -> dict[str, str]:
-        """Parts by choice and code."""
-        try:
-            return kept_parts(self.cleaned_data["kept"])
-        except ValueError:
-            message = "Each must be a part and its code, such as cushion=Q75."
-            raise forms.ValidationError(message) from None
+    @property
+    def parts(self) -> list[BoundField]:
+        """One list for each kind of part of the line that is chosen, the likely ones."""
+        names = (f"{KEPT}{each}" for each in MOST_KEPT)
+        return [self[name] for name in names if name in self.fields]
+
+    @property
+    def other_parts(self) -> list[BoundField]:
+        """The same for all other parts."""
+        likely = {field.name for field in self.parts}
+        return [self[n] for n in self.fields if n.startswith(KEPT) and n not in likely]
+
+    @property
+    def parts_in_use(self) -> bool:
+        """Whether some part is kept, or was refused."""
+        return self.others_in_use or _in_use(self.parts)
+
+    @property
+    def others_in_use(self) -> bool:
+        """Whether some part that is folded away is kept, or was refused."""
+        return _in_use(self.other_parts)
 
     def clean(self) -> dict[str, Any]:
         """Parts go on a new chair only."""
         data = super().clean() or {}
-        if data.get("kept") and str(data.get("chair", "")).startswith(SETUP):
-            self.add_error(
-                "kept", "This goes with a measured chair. Leave it empty, or choose one."
-            )
+        kept = {name: code for name, code in data.items() if name.startswith(KEPT) and code}
+        data["kept"] = {name.removeprefix(KEPT): code for name, code in kept.items()}
+        if str(data.get("chair", "")).startswith(SETUP):
+            for name in kept:
+                message = "This goes with a measured chair: choose one, or keep nothing here."
+                self.add_error(name, message)
         return data
 
 
@@ -102,6 +129,10 @@ class YearsForm(forms.Form):
         if data.get("lasts") and str(data.get("chair", "")).startswith(SETUP):
             self.add_error("lasts", "This goes with looking for a set-up. Leave it empty.")
         return data
+
+
+def _in_use(fields: list[BoundField]) -> bool:
+    return any(field.value() or field.errors for field in fields)
 
 
 def _named(setup: Setup) -> str:

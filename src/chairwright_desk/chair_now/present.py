@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from chairwright_desk.chair_now.bridge import judged
-from chairwright_desk.chair_now.bridge.refit import check_parts, from_measured, from_setup
+from chairwright_desk.chair_now.bridge.refit import from_measured, from_setup
 from chairwright_desk.chair_now.known import bench_from
 
 
@@ -30,7 +30,6 @@ def present_of(asked: Mapping[str, Any]) -> tuple[Any, Any]:
     """
     if asked.get("measured"):
         bench = bench_from(asked)
-        check_parts(bench.line, asked["kept"])
         found = judged(asked["measured"], bench)
         return bench.person, from_measured(found, bench.person, bench.line, asked["kept"])
     bench = bench_from(asked, extras=tuple(asked["extras"]))

@@ -47,7 +47,11 @@ def refit(request: Request, client_id: str) -> HttpResponse:
     initial = {"line": "everyday", "chair": _wanted(request)}
     form = filled(request, key, RefitForm, initial=initial, team=client.team_id,
                   setups=setups_of(client), chairs=chairs)  # fmt: skip
-    if request.method == "POST" and form.is_valid():
+    if "look" in request.POST:
+        typed = {**request.POST.dict(), "places": "places" in request.POST}
+        form = RefitForm(initial=typed, team=client.team_id, setups=setups_of(client),
+                         chairs=chairs)  # fmt: skip
+    elif request.method == "POST" and form.is_valid():
         title, asked = _refit_asked(known, form.cleaned_data)
         try:
             present_of(asked)
@@ -56,7 +60,8 @@ def refit(request: Request, client_id: str) -> HttpResponse:
         else:
             drop(request, key)
             return begin(request, known, Study.Kind.REFIT, title, asked)
-    context = context_of(request, client, form=form, form_key=key, known=known)
+    context = context_of(request, client, form=form, form_key=key, known=known,
+                         looked="look" in request.POST)  # fmt: skip
     return render(request, "chair_now/ask_refit.html", context)
 
 

@@ -10,6 +10,7 @@ from chairwright.cli.opened import open_setup
 from chairwright.figures.registry import FIGURES
 from chairwright.files.client import read_client
 from chairwright.fitting.person import read_person
+from chairwright.line.load import load_line
 from chairwright.order.refit import Present, described, refit
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.models import ClientFile, Setup
@@ -101,16 +102,43 @@ def test_a_row_is_shown_printed_and_kept(world: World) -> None:
 def test_a_measured_chair_is_replaced_by_a_new_one(world: World) -> None:
     old = chair(world)
     fields = {"chair": f"measured:{old.pk}", "line": "everyday"}
-    _asked(world, world.client, "refit", **fields, kept="cushion=Q30")
+    _asked(world, world.client, "refit", **fields, kept_cushion="Q30")
     result: Any = Study.objects.get().result
     assert "It is of another maker" in " ".join(result["answer"])
     assert all(point["codes"]["cushion"] == "Q30" for point in result["points"])
     row = reverse("chair_now:row", args=[world.client.pk, Study.objects.get().pk, 1])
     assert "for a new chair" in world.visitor("reader").get(row).content.decode()
     address = reverse("chair_now:refit", args=[world.client.pk])
-    for typed, words in (("cushion", "part and its code"), ("cushion=ZZ", "code of cushion")):
-        answer: Any = world.visitor("clinician").post(address, {**fields, "kept": typed})
-        assert words in answer.context["form"].errors["kept"][0]
+    answer: Any = world.visitor("clinician").post(address, {**fields, "kept_cushion": "ZZ"})
+    assert "ZZ" in answer.context["form"].errors["kept_cushion"][0]
+    own = {"chair": f"setup:{made(world).pk}", "kept_cushion": "Q30"}
+    answer = world.visitor("clinician").post(address, {**fields, **own})
+    assert "goes with a measured chair" in answer.context["form"].errors["kept_cushion"][0]
+
+
+def test_parts_to_keep_are_those_of_the_line_that_is_chosen(world: World) -> None:
+    """The line's own file: everyday has cushion Q30, heavy-duty its own codes; a look keeps none.
+
+    Parts only: neither a setting nor "none" is in a list.
+    """
+    old = chair(world)
+    address = reverse("chair_now:refit", args=[world.client.pk])
+    for name in ("everyday", "heavy-duty"):
+        fields = {"chair": f"measured:{old.pk}", "line": name, "look": "parts"}
+        answer: Any = world.visitor("clinician").post(address, fields)
+        form = answer.context["form"]
+        assert not form.errors
+        lists = {
+            each.name: [code for code, _ in each.field.choices]
+            for each in (*form.parts, *form.other_parts)
+        }
+        line = load_line(name)
+        assert lists["kept_cushion"] == ["", *line.choices["cushion"].codes]
+        assert not lists.keys() & {"kept_back_angle", "kept_stem_setting", "kept_foot_supports"}
+        assert all("none" not in codes for codes in lists.values())
+        assert form["chair"].value() == f"measured:{old.pk}"
+        assert not form["places"].value()
+    assert not Study.objects.exists()
 
 
 def test_the_years_on_the_page_and_on_paper(world: World) -> None:

@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, replace
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from chairwright.drawing.change_chart import Mark, change_chart_sheet
 from chairwright.drawing.svg import to_svg
-from chairwright.errors import InputError
 from chairwright.fitting.described import Described, describe
 from chairwright.fitting.extras import with_extras
 from chairwright.fitting.person import Person
+from chairwright.line.choices import CHOICES
 from chairwright.line.model import Line
 from chairwright.order.change import change_between, new_chair
 from chairwright.order.chosen import chosen
+from chairwright.order.parts import is_part
 from chairwright.order.price_money import money_words
-from chairwright.order.refit import Present, Refit, RefitPoint, check_kept, gains, refit
+from chairwright.order.refit import Present, Refit, RefitPoint, gains, refit
 from chairwright.order.refit_chosen import ChosenRefit, choose
 from chairwright.papers.measured_words import gain_words
 from chairwright.papers.pack.refit_sheet import TEMPLATE, refit_content
@@ -109,31 +110,30 @@ def from_measured(found: Judged, person: Person, line: Line, kept: Mapping[str, 
     )  # fmt: skip
 
 
-def kept_parts(typed: str) -> dict[str, str]:
-    """Parts that go on the new chair, from ``cushion=Q75, belt=BP``; raises ValueError."""
-    pairs = [word.partition("=") for word in typed.replace(",", " ").split()]
-    if any(not name or not code for name, _, code in pairs):
-        raise ValueError(typed)
-    return {name: code for name, _, code in pairs}
+@dataclass(frozen=True)
+class Parts:
+    """What of one choice of a line can go on a new chair: code and words of each part."""
+
+    choice: str
+    label: str
+    options: tuple[tuple[str, str], ...]
 
 
-def check_parts(line: Line, kept: Mapping[str, str]) -> None:
-    """Refuse parts that the line does not know, beside the field that asks for them.
+def parts_to_keep(line: Line) -> tuple[Parts, ...]:
+    """Every part of a line, by choice; mere settings are left out.
 
     Parameters
     ----------
     line : Line
-    kept : mapping of str to str
-
-    Raises
-    ------
-    InputError
-        With every word at fault.
     """
-    try:
-        check_kept(line, kept)
-    except InputError as error:
-        raise InputError(*(replace(each, where="kept") for each in error.problems)) from None
+    found = (
+        Parts(name, CHOICES[name].label, tuple(
+            (option.code, f"{option.code}, {option.name}") for option in choice.options
+            if is_part(name, option)
+        ))
+        for name, choice in line.choices.items()
+    )  # fmt: skip
+    return tuple(each for each in found if each.options)
 
 
 def searched(person: Person, present: Present, units: Units) -> Data:

@@ -8,17 +8,13 @@ from django import template
 from django.utils.html import format_html
 from django.utils.safestring import SafeString
 
-from chairwright_desk.bench.bridge.words import mark_of
+from chairwright_desk.bench.bridge.words import NOMINAL, mark_of
 from chairwright_desk.bench.templatetags.bench import mark
 from chairwright_desk.chair_now.bridge.cautions import SITTING_STILL
 
 register = template.Library()
 
-NOMINAL = "nominal values"
-NOMINAL_WORDS = (
-    "Holds on nominal values: it holds for the values as entered; within what tape, scales and "
-    "estimates can be off it may fail."
-)
+SAID = "nominal values"
 
 
 @register.simple_tag
@@ -42,9 +38,9 @@ def nominal_words(*told: object) -> SafeString:
     *told : object
         What the page shows, as plain data.
     """
-    if not any(NOMINAL in str(each) for each in told):
+    if not any(SAID in str(each) for each in told):
         return SafeString("")
-    return format_html('<p class="help">{}</p>', NOMINAL_WORDS)
+    return format_html('<p class="help">{}</p>', NOMINAL)
 
 
 @register.simple_tag
