@@ -39,6 +39,8 @@ from chairwright.reading import FileText
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 NAMES = ("avg-001", "chi-007")
 LEAST_LETTERS = 300
+TEXT_MM = 171.0
+"""Between the margins of A4, the narrower of the two papers."""
 
 
 def person_of(name: str) -> Person:
@@ -129,6 +131,13 @@ def test_a_slip_is_named_with_what_was_meant() -> None:
     assert "Measure it again first." in text
     marked = [row["label"] for row in measured_content(found)["readings"] if row["again"]]
     assert marked[0] == "Rear track at the floor"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_drawings_have_room_side_by_side(name: str) -> None:
+    drawn = measured_content(compared(name))["pictures"]
+    assert len(drawn) == 2
+    assert sum(each["width_mm"] for each in drawn) <= TEXT_MM
 
 
 def test_measures_stand_as_they_were_read() -> None:

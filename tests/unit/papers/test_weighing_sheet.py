@@ -32,6 +32,8 @@ EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 ROWS = {row.name: row for row in (*WHOLE, *SHARE)}
 FOUR, TWO = "avg-001", "two-pads"
 LEAST_LETTERS = 300
+TEXT_MM = 171.0
+"""Between the margins of A4, the narrower of the two papers."""
 
 
 def weighed(name: str) -> Weighed:
@@ -108,6 +110,14 @@ def test_without_the_block_no_height_and_no_angle() -> None:
     assert "Casters raised" not in text
 
 
+def test_a_mass_off_to_the_right_is_said_so() -> None:
+    found = weighed(FOUR)
+    sides = {**found.found.values, "com_y_mm": -5.8}
+    other = replace(found, found=replace(found.found, values=sides))
+    assert "5.8 mm ± 0.3 to the right" in weighing_content(other, None)["answer"][0]
+    assert "5.8 mm ± 0.3 = 1/4 in to the right" in weighing_content(other, None, "in")["answer"][0]
+
+
 def test_a_slipped_wheelbase_is_framed() -> None:
     source = EXAMPLES / "scales" / "avg-001.yaml"
     file = read_scales(source)
@@ -127,6 +137,7 @@ def test_drawings_keep_to_their_room_and_say_what_they_show() -> None:
         raised_sheet(session, values, Page(57.0, 76.0)),
         pads_sheet(session, values, Page(57.0, 74.0)),
     ]
+    assert sheets[0].width_mm + max(each.width_mm for each in sheets[2:]) <= TEXT_MM
     for sheet in sheets:
         left, top, right, bottom = groups_box(sheet.groups)
         assert left >= 0.0

@@ -140,11 +140,12 @@ def _setup_name(weighed: Weighed) -> str:
 
 
 def _valued(row: Row, weighed: Weighed, units: Units) -> str:
-    found = weighed.found
-    value = found.values[row.name]
-    words = (
-        f"{value:.{row.digits}f} {row.unit} ± {half_words(found.half_width(row.name), row.digits)}"
-    )
+    value, half = weighed.found.values[row.name], weighed.found.half_width(row.name)
+    return _worded(row, value, half, units)
+
+
+def _worded(row: Row, value: float, half: float, units: Units) -> str:
+    words = f"{value:.{row.digits}f} {row.unit} ± {half_words(half, row.digits)}"
     return f"{words} = {inches_text(value)}" if units == "in" and row.unit == "mm" else words
 
 
@@ -153,7 +154,9 @@ def _answer(weighed: Weighed, units: Units) -> list[str]:
     values, rows = weighed.found.values, {row.name: row for row in WHOLE}
     told = [f"{_valued(rows['com_x_mm'], weighed, units)} ahead of the rear axle"]
     if "com_y_mm" in values:
-        told.append(f"{_valued(rows['com_y_mm'], weighed, units)} to the left")
+        y, half = values["com_y_mm"], weighed.found.half_width("com_y_mm")
+        side = "left" if y >= 0.0 else "right"
+        told.append(f"{_worded(rows['com_y_mm'], abs(y), half, units)} to the {side}")
     if "com_z_mm" in values:
         told.append(f"{_valued(rows['com_z_mm'], weighed, units)} above the floor")
     answer = [f"The centre of mass of chair and client lies {', '.join(told)}."]
