@@ -20,10 +20,7 @@ from chairwright_desk.orders.bridge import (
 )
 from chairwright_desk.orders.models import Order, PriceText
 
-NO_DIAGNOSIS = (
-    "It goes to the maker word for word: no diagnosis here. One that begins with “private:” stays "
-    "on this page and goes on no paper."
-)
+WHY = "Why it is accepted all the same; no diagnosis here."
 NOT_PRINTABLE = "A number is one line of letters and figures."
 NUMBER_TAKEN = "Another order of your team has this number."
 LONGEST_TEXT = 200_000
@@ -109,9 +106,10 @@ class AcceptForm(forms.Form):
         for name in self.figures:
             rows = [each for each in missed if each.figure == name]
             places = ", ".join(each.place for each in rows if each.place)
-            label = rows[0].words + (f" ({places})" if places else "")
+            asked = f", asked by: {places}" if places else ""
+            label = f"{rows[0].words.removesuffix('.')}{asked}"
             self.fields[f"reason:{name}"] = forms.CharField(
-                label=label, max_length=LONGEST_REASON, required=False, help_text=NO_DIAGNOSIS
+                label=label, max_length=LONGEST_REASON, required=False, help_text=WHY
             )
 
     def reasons(self) -> dict[str, str]:
@@ -160,13 +158,15 @@ class PriceForm(forms.Form):
         label="Name", max_length=80, help_text="Such as: winter 2026. Shown where prices are."
     )
     text = forms.CharField(
-        label="Price list",
+        label="Or its text",
         max_length=LONGEST_TEXT,
         required=False,
-        widget=forms.Textarea(attrs={"rows": 16, "spellcheck": "false"}),
-        help_text="What a file that begins with “format: chairwright price list 1” holds.",
+        widget=forms.Textarea(attrs={"rows": 10, "spellcheck": "false"}),
+        help_text="Pasted from the file; it begins with “format: chairwright price list 1”.",
     )
-    file = forms.FileField(label="Or the file itself", required=False)
+    file = forms.FileField(
+        label="File of the price list", required=False, help_text="A file that ends with .yaml."
+    )
 
     def clean(self) -> dict[str, Any]:
         """Refuse what cannot be read, with every mistake at its line."""

@@ -36,8 +36,14 @@ def in_status(world: World, status: str) -> Order:
 
 
 def _client(world: World) -> tuple[str]:
-    made_setup(world)
+    made(world)
     return (world.client.pk,)
+
+
+def _shared(world: World) -> tuple[()]:
+    made(world)
+    PriceText.objects.create(team=world.team, name="summer", text=PRICES)
+    return ()
 
 
 def _order(world: World) -> tuple[str]:
@@ -113,8 +119,8 @@ def _list(_world: World) -> dict[str, Any]:
 ENTRIES = [
     Standing("orders:of-client", _client),
     Standing("orders:new", _client, _new),
-    Standing("orders:list", shared=True),
-    Standing("orders:prices", data=_list, shared=True),
+    Standing("orders:list", _shared, shared=True),
+    Standing("orders:prices", _shared, _list, shared=True),
     Standing("orders:drop-prices", _prices, look=False),
     Standing("orders:show", _order),
     Standing("orders:step", _ordered, _step, look=False),
