@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import asdict
+from math import isnan, nan
 from typing import Any
 
-from chairwright_desk.bench.bridge import find, front_picture, sketch_of
+from chairwright_desk.bench.bridge import find, sketch_of
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.bench.shown import bench_of
 from chairwright_desk.bench.texts import texts_of
@@ -37,10 +38,10 @@ def trade(arguments: Mapping[str, Any], progress: Progress) -> dict[str, Any]:
 
     found = find(bench, units, front=True, progress=told)
     now = sketch_of(bench, setup.codes, None).setup
-    figures = None if now is None else now.figures
-    picture = front_picture(bench, units, "", figures) if found.trades else None
+    figures = {} if now is None else now.figures
+    here = {aim.name: figures.get(aim.name, nan) for aim in found.aims}
     return {
         "key": bench.key,
         "found": asdict(found),
-        "picture": None if picture is None else asdict(picture),
+        "now": {name: None if isnan(value) else value for name, value in here.items()},
     }

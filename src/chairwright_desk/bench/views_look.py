@@ -15,10 +15,15 @@ from chairwright_desk.base.revised import Overtaken
 from chairwright_desk.bench import steps
 from chairwright_desk.bench.bridge import (
     MOST_COMPARED,
+    PURPOSE,
+    Bench,
     InputError,
     State,
+    axes_of,
     beside,
     find,
+    front_cautions,
+    front_picture,
     state_of,
     swept,
     why_not,
@@ -68,11 +73,30 @@ def trade(request: Request, client_id: str, setup_id: str) -> HttpResponse:
     result: Any = job.result if job else None
     more = {
         "result": result,
+        **_front(request, opened.bench, result),
         "running": jobs.filter(state__in=[Job.State.WAITING, Job.State.RUNNING],
                                owner=request.user).first(),
         "old": bool(result) and result.get("key") != opened.bench.key,
     }  # fmt: skip
     return render(request, "bench/trade.html", context(request, opened, Note(), **more))
+
+
+def _front(request: Request, bench: Bench, result: Any) -> dict[str, Any]:
+    """The points of the trade-off, and the picture by the two figures that were asked for."""
+    found = (result or {}).get("found", {})
+    if not found.get("trades"):
+        return {}
+    axes = axes_of(found["aims"], request.GET.get("across", ""), request.GET.get("up", ""))
+    return {
+        "axes": axes,
+        "picture": front_picture(found, result["now"], axes),
+        "rows": [
+            (trade, list(zip(found["aims"], trade["values"], strict=True)))
+            for trade in found["trades"]
+        ],
+        "cautions": front_cautions(bench, found),
+        "purpose": PURPOSE,
+    }
 
 
 def _begin(request: Request, opened: Opened) -> HttpResponse:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
+
 import pytest
 
+from chairwright.figures.registry import FIGURES
 from chairwright.fitting.fit import fit_person
 from chairwright_desk.bench.bridge import (
+    axes_of,
     beside,
     change,
     find,
@@ -22,7 +26,9 @@ from tests.desk.bench.examples import bench_of, opened
 def test_the_best_is_the_best_of_the_fit_and_the_front_has_a_dot_for_each_point() -> None:
     bench = bench_of("tal-002")
     fit = fit_person(bench.person, bench.line)
-    found, picture = find(bench, "mm", front=True), front_picture(bench, "mm")
+    found = find(bench, "mm", front=True)
+    plain = asdict(found)
+    picture = front_picture(plain, {}, axes_of(plain["aims"], "", ""))
     if fit.setup is None or fit.front is None or picture is None:
         raise AssertionError
     assert found.codes == fit.setup.codes == first_codes(bench)
@@ -30,6 +36,50 @@ def test_the_best_is_the_best_of_the_fit_and_the_front_has_a_dot_for_each_point(
     assert [trade.number for trade in found.trades] == [dot.number for dot in picture.dots]
     assert all(trade.values[0] in dot.label for trade, dot in
                zip(found.trades, picture.dots, strict=True))  # fmt: skip
+
+
+AIMS = [
+    {"name": name, "label": name.upper(), "unit": "mm", "way": "less is better", "digits": 0}
+    for name in ("one", "two", "three")
+]
+POINTS = [
+    {"number": 1, "numbers": (10.0, 40.0, 7.0), "values": ("10", "40", "7")},
+    {"number": 2, "numbers": (20.0, 30.0, None), "values": ("20", "30", "–")},
+]
+
+
+@pytest.mark.parametrize(
+    ("across", "up", "axes"),
+    [
+        ("", "", ("one", "two")),
+        ("three", "one", ("three", "one")),
+        ("two", "", ("two", "one")),
+        ("", "one", ("two", "one")),
+        ("one", "one", ("one", "two")),
+        ("other", "<b>", ("one", "two")),
+    ],
+)
+def test_any_two_figures_span_the_picture(across: str, up: str, axes: tuple[str, str]) -> None:
+    assert axes_of(AIMS, across, up) == axes
+
+
+def test_the_picture_has_the_figures_that_were_chosen() -> None:
+    found, now = {"aims": AIMS, "trades": POINTS}, {"one": 12.0, "two": 33.0, "three": None}
+    picture = front_picture(found, now, ("two", "one"))
+    if picture is None or picture.now is None:
+        raise AssertionError
+    assert picture.x_words == "TWO, mm (less is better)"
+    assert picture.y_words == "ONE, mm (less is better)"
+    first, second = picture.dots
+    assert second.x < picture.now.x < first.x
+    assert second.y < picture.now.y < first.y  # down the paper
+    assert first.label == "Point 1: ONE 10 mm, TWO 40 mm, THREE 7 mm"
+    other = front_picture(found, now, ("one", "three"))
+    if other is None:
+        raise AssertionError
+    assert [dot.number for dot in other.dots] == [1]  # point 2 has no such figure
+    assert other.now is None
+    assert front_picture({"aims": AIMS, "trades": POINTS[1:]}, now, ("one", "three")) is None
 
 
 def test_why_not_names_the_musts_and_remedies_that_hold() -> None:
@@ -60,6 +110,23 @@ def test_a_sweep_stands_where_the_option_is_free() -> None:
         assert len(row.cells) == len(run.columns)
         assert all((cell is None) == bool(column.refused)
                    for cell, column in zip(row.cells, run.columns, strict=True))  # fmt: skip
+
+
+def test_a_sweep_says_what_fails_whichever_option_is_taken() -> None:
+    state = opened("avg-001", places=True)  # too wide for the bathroom door
+    if state.setup is None:
+        raise AssertionError
+    missed = {FIGURES[item.target.figure].label for item in state.setup.broken}
+    (run,) = swept(state, "cushion", "mm").runs
+    assert missed
+    assert set(run.always) == missed - {row.label for row in run.rows}
+    assert swept(opened("avg-001"), "cushion", "mm").runs[0].always == ()
+
+
+def test_numbers_stand_where_they_meet_nothing() -> None:
+    near = (Dot(1, 10.0, 5.0, "one"), Dot(2, 11.0, 5.0, "two"), Dot(3, 60.0, 8.0, "three"))
+    named = [dot.number for dot in scatter_of(near, "x", "y", None, (0, 0)).dots if dot.named]
+    assert named == [2, 3]  # the number of the first would lie on the second
 
 
 def test_set_ups_beside_each_other() -> None:

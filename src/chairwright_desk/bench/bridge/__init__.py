@@ -12,7 +12,8 @@ from chairwright_desk.bench.bridge.changes import Changed, Effect, change, effec
 from chairwright_desk.bench.bridge.compared import MOST as MOST_COMPARED
 from chairwright_desk.bench.bridge.compared import Beside, beside
 from chairwright_desk.bench.bridge.follows import AskedShown, FigureShown, Follows, follows_of
-from chairwright_desk.bench.bridge.found import Found, find, first_codes, front_picture
+from chairwright_desk.bench.bridge.found import Found, find, first_codes
+from chairwright_desk.bench.bridge.front import PURPOSE, axes_of, front_cautions, front_picture
 from chairwright_desk.bench.bridge.holes import HolePicture, hole_picture
 from chairwright_desk.bench.bridge.kept import Kept
 from chairwright_desk.bench.bridge.opened import (
@@ -41,6 +42,7 @@ from chairwright_desk.bench.bridge.why import WhyNot, why_not
 
 __all__ = [
     "MOST_COMPARED",
+    "PURPOSE",
     "SHIPPED",
     "AskedShown",
     "Bench",
@@ -65,6 +67,7 @@ __all__ = [
     "ThingShown",
     "Units",
     "WhyNot",
+    "axes_of",
     "beside",
     "change",
     "choice_shown",
@@ -74,6 +77,7 @@ __all__ = [
     "find",
     "first_codes",
     "follows_of",
+    "front_cautions",
     "front_picture",
     "hole_picture",
     "open_bench",

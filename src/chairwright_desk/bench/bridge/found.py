@@ -1,9 +1,10 @@
-"""The best set-up for a client, the trade-off front as a picture, or why nothing fits."""
+"""The best set-up for a client, the trade-off front, or why nothing fits."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import isnan
 
 from chairwright.figures.registry import FIGURES
 from chairwright.fitting.fit import MOST_CORRECTIONS, Fit, fit_person
@@ -13,7 +14,6 @@ from chairwright.search.best import find_best
 from chairwright.search.front import FrontPoint, Objective
 from chairwright_desk.bench.bridge.kept import Kept
 from chairwright_desk.bench.bridge.opened import Bench, Units
-from chairwright_desk.bench.bridge.scatter import Dot, Scatter, scatter_of
 from chairwright_desk.bench.bridge.words import shown, unit_of
 
 Progress = Callable[[str], None]
@@ -39,19 +39,21 @@ class Correction:
 
 @dataclass(frozen=True)
 class Aim:
-    """A figure that the front trades off."""
+    """A figure that the front trades off, with the digits that it is told with."""
 
     name: str
     label: str
     unit: str
     way: str
+    digits: int
 
 
 @dataclass(frozen=True)
 class Trade:
-    """One point of the front, for the table beside the picture."""
+    """One point of the front; a number is None where the set-up has no such figure."""
 
     number: int
+    numbers: tuple[float | None, ...]
     values: tuple[str, ...]
     codes: dict[str, str]
     differs: str
@@ -229,59 +231,16 @@ def _conflicts(fit: Fit) -> list[tuple[str, ...]]:
 
 def _aim(fit: Fit, aim: Objective, units: Units) -> Aim:
     figure = FIGURES[aim.figure]
-    return Aim(figure.name, figure.label, unit_of(figure, fit.line, units), WAYS[aim.sense])
+    unit = unit_of(figure, fit.line, units)
+    return Aim(figure.name, figure.label, unit, WAYS[aim.sense], figure.digits)
 
 
 def _trade(fit: Fit, number: int, point: FrontPoint, units: Units) -> Trade:
-    values = (shown(FIGURES[aim.figure], point.values[aim.figure], units)
-              for aim in fit.objectives)  # fmt: skip
+    numbers = [point.values[aim.figure] for aim in fit.objectives]
+    pairs = zip(fit.objectives, numbers, strict=True)
+    values = [shown(FIGURES[aim.figure], value, units) for aim, value in pairs]
     options = {name: fit.line.choices[name].options[at].code for name, at in point.index.items()}
     best = {} if fit.setup is None else fit.setup.codes
     differs = [code for name, code in options.items() if best.get(name) != code]
-    return Trade(number, tuple(values), options, " ".join(differs))
-
-
-def front_picture(
-    bench: Bench, units: Units, trade: str = "", now: dict[str, float] | None = None
-) -> Scatter | None:
-    """The trade-off front as a picture whose points can be chosen.
-
-    Parameters
-    ----------
-    bench : Bench
-    units : {"mm", "in"}
-    trade : str
-        As for `fit_of`.
-    now : dict of str to float or None
-        Figures of the set-up on the bench, to be marked too.
-
-    Returns
-    -------
-    Scatter or None
-        None when there is no front.
-    """
-    fit = fit_of(bench, front=True, trade=trade)
-    if fit.front is None or not fit.front.points:
-        return None
-    x, y, *_rest = (FIGURES[aim.figure] for aim in fit.objectives)
-    dots = tuple(
-        Dot(number, point.values[x.name], point.values[y.name],
-            _label(fit, number, point, units))
-        for number, point in enumerate(fit.front.points, 1)
-    )  # fmt: skip
-    axes = tuple(f"{each.label}, {unit_of(each, fit.line, units)}".removesuffix(", ")
-                 for each in (x, y))  # fmt: skip
-    return scatter_of(dots, axes[0], axes[1], _now(now, x.name, y.name), (x.digits, y.digits))
-
-
-def _now(now: dict[str, float] | None, x: str, y: str) -> tuple[float, float] | None:
-    return None if now is None else (now[x], now[y])
-
-
-def _label(fit: Fit, number: int, point: FrontPoint, units: Units) -> str:
-    told = (
-        f"{FIGURES[aim.figure].label} {shown(FIGURES[aim.figure], point.values[aim.figure], units)}"
-        f" {unit_of(FIGURES[aim.figure], fit.line, units)}"
-        for aim in fit.objectives
-    )
-    return f"Point {number}: {', '.join(each.rstrip() for each in told)}"
+    known = tuple(None if isnan(value) else value for value in numbers)
+    return Trade(number, known, tuple(values), options, " ".join(differs))

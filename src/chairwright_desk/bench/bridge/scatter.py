@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, floor, isnan, log10
 
 WIDTH_MM, HEIGHT_MM = 150.0, 96.0
 LEFT_MM, RIGHT_MM, TOP_MM, BOTTOM_MM = 20.0, 5.0, 7.0, 16.0
-DOT_MM = 1.5
+DOT_MM = 1.3
 HIT_MM = 4.2
 STEPS_WANTED = 6
+NUMBER_MM = 1.7, -1.1
+"""From a dot to the lower left corner of its number."""
+DIGIT_MM = 1.35, 1.8
+
+Box = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True)
@@ -24,7 +29,7 @@ class Dot:
 
 @dataclass(frozen=True)
 class PlacedDot:
-    """A dot on paper [mm], with the corner of its link."""
+    """A dot on paper [mm], with the corner of its link; ``named`` when its number has room."""
 
     number: int
     x: float
@@ -32,6 +37,7 @@ class PlacedDot:
     left: float
     top: float
     label: str
+    named: bool = False
 
 
 @dataclass(frozen=True)
@@ -131,9 +137,28 @@ def scatter_of(
         y_ticks=tuple(
             Tick(round(_between(step, up, bottom, TOP_MM), 2), words) for step, words in _worded(up)
         ),
-        dots=tuple(placed(dot.number, dot.x, dot.y, dot.label) for dot in dots),
+        dots=_named([placed(dot.number, dot.x, dot.y, dot.label) for dot in dots]),
         now=None if shown is None else placed(0, *shown, "the set-up on the bench"),
     )
+
+
+def _named(dots: list[PlacedDot]) -> tuple[PlacedDot, ...]:
+    """The dots; the number stands beside those where it meets no other dot or number."""
+    taken = [(d.x - DOT_MM, d.y - DOT_MM, d.x + DOT_MM, d.y + DOT_MM) for d in dots]
+    found = []
+    for at, dot in enumerate(dots):
+        left, low = dot.x + NUMBER_MM[0], dot.y + NUMBER_MM[1]
+        box = left, low - DIGIT_MM[1], left + DIGIT_MM[0] * len(str(dot.number)), low
+        others = (each for place, each in enumerate(taken) if place != at)
+        free = box[2] <= WIDTH_MM and not any(_meet(box, each) for each in others)
+        if free:
+            taken.append(box)
+        found.append(replace(dot, named=free))
+    return tuple(found)
+
+
+def _meet(one: Box, other: Box) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
 
 
 def axis_steps(values: list[float], digits: int) -> tuple[float, ...]:

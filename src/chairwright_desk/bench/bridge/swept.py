@@ -78,11 +78,12 @@ class RowShown:
 
 @dataclass(frozen=True)
 class RunShown:
-    """Options in one order."""
+    """Options in one order, and the musts outside the table that fail with each of them."""
 
     words: str
     columns: tuple[ColumnShown, ...]
     rows: tuple[RowShown, ...]
+    always: tuple[str, ...]
     cautions: tuple[str, ...]
 
 
@@ -134,8 +135,16 @@ def _run(state: State, choice: str, run: Run, units: Units) -> RunShown:
         RUN_WORDS.get(run.name, run.name),
         tuple(_column(state, choice, at, table, setups.get(at)) for at in run.places),
         tuple(_row(figure, [rows.get(at) for at in run.places], base, units) for figure in figures),
+        _always(list(setups.values()), figures),
         tuple(words for figure in figures for words in beside(figure.group, weighed)),
     )
+
+
+def _always(setups: Sequence[Described], told: Sequence[Figure]) -> tuple[str, ...]:
+    """Figures outside the table whose must every one of the set-ups misses."""
+    missed = [{item.target.figure for item in setup.broken} for setup in setups]
+    every = set.intersection(*missed) - {figure.name for figure in told} if missed else set()
+    return tuple(figure.label for name, figure in FIGURES.items() if name in every)
 
 
 NO_CHAIR = "only a chair that stands is swept"
