@@ -10,6 +10,7 @@ from django.urls import reverse
 from chairwright_desk.audit.models import Entry
 from chairwright_desk.bench.bridge import opened
 from chairwright_desk.bench.bridge.kept import Kept
+from chairwright_desk.bench.bridge.words import NOMINAL
 from chairwright_desk.bench.models import ClientFile, Setup
 
 from ..kit.world import World
@@ -167,13 +168,44 @@ def test_the_trade_off_has_a_link_and_a_row_for_each_point(world: World, setup: 
     points = page.count('href="#point-')
     assert points == page.count('id="point-') > 10
     assert "have changed since" not in page
+    assert "The centre of mass is an estimate" in page  # beside tipping angles
     ClientFile.objects.filter(client=setup.client).update(places_text="")
     assert "have changed since" in visitor.get(address(setup, "trade")).content.decode()
 
 
+def test_two_figures_are_chosen_for_the_picture_of_the_trade_off(
+    world: World, setup: Setup
+) -> None:
+    visitor = world.visitor("reader")
+    step(world.visitor("clinician"), setup, script=False, view="trade")
+    usual = visitor.get(address(setup, "trade"))
+    names = [aim["name"] for aim in usual.context["result"]["found"]["aims"]]
+    assert len(names) == 3
+    wished = visitor.get(f"{address(setup, 'trade')}?across={names[2]}&up={names[0]}")
+    assert wished.context["axes"] == (names[2], names[0])
+    picture, page = wished.context["picture"], wished.content.decode()
+    assert picture.y_words == usual.context["picture"].x_words
+    for name in (names[2], names[0]):
+        assert f'<option value="{name}" selected>' in page
+    assert page.count('href="#point-') == page.count('id="point-') > 10
+
+
+def test_what_nominal_means_is_said_once_on_a_page(world: World, setup: Setup) -> None:
+    visitor = world.visitor("reader")
+    others = Setup.objects.filter(client=setup.client_id).exclude(pk=setup.pk)
+    others.update(codes={**setup.codes, "cushion": "Q50"})
+    every = Setup.objects.filter(client=setup.client_id).values_list("pk", flat=True)
+    compare = reverse("bench:compare", args=[setup.client_id])
+    told = f"{compare}?{'&'.join(f's={each}' for each in every)}"
+    for page in (address(setup), address(setup, "try", "axle_hole"), told):
+        shown = visitor.get(page).content.decode()
+        assert shown.count(NOMINAL) == 1, page
+        assert shown.index(NOMINAL) < shown.index("holds on nominal values</span>"), page
+
+
 def test_why_not_names_what_is_missed_and_what_would_do(world: World, setup: Setup) -> None:
     told = world.visitor("clinician").get(address(setup, "why")).content.decode()
-    assert "Overall width: 616 mm, asked at most 600 mm" in told
+    assert "Overall width: 616 mm, must be at most 600 mm" in told
     assert 'value="hand_rim=RN"' in told
 
 
@@ -195,6 +227,8 @@ def test_compare_takes_two_to_four_of_one_client(world: World, setup: Setup) -> 
     page = visitor.get(f"{base}?s={setup.pk}&s={other.pk}").content.decode()
     assert "the setup and the other" in page
     assert "50 mm foam cushion" in page
+    assert "The centre of mass is an estimate" in page  # beside tipping angles
+    assert "A measured test and the maker" in page
     assert "Choose two to 4" in visitor.get(f"{base}?s={setup.pk}").content.decode()
     assert visitor.get(f"{base}?s={setup.pk}&s=zzzz").status_code == 404
 

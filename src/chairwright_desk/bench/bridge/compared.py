@@ -13,6 +13,7 @@ from chairwright.figures.registry import FIGURES, GROUPS, Figure
 from chairwright.fitting.compare import MOST, Comparison, Side, compare
 from chairwright.fitting.ledger import Row
 from chairwright.line.choices import CHOICES
+from chairwright.papers.cautions import PURPOSE
 from chairwright.papers.cautions import beside as cautions
 from chairwright_desk.bench.bridge.opened import State, Units
 from chairwright_desk.bench.bridge.pictures import Picture, picture
@@ -88,6 +89,7 @@ class Beside:
     laid: tuple[Laid, ...]
     same_line: bool
     same_client: bool
+    purpose: str = PURPOSE
 
 
 def beside(named: Sequence[tuple[str, State]], units: Units) -> Beside:

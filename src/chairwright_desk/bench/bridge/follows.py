@@ -144,6 +144,11 @@ class Follows:
     missed: int
     purpose: str = PURPOSE
 
+    @property
+    def nominal(self) -> bool:
+        """Whether some figure holds on nominal values only, which is to be explained."""
+        return any(each.mark == "nominal" for q in self.questions for each in (*q.told, *q.more))
+
 
 WORST = ("fails", "unknown", "nominal", "wish", "holds")
 WORDS = {

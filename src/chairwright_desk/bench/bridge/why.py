@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import isnan
 
 from chairwright.figures.registry import FIGURES, Figure
 from chairwright.fitting.described import Described, Judged
@@ -188,6 +189,8 @@ def _miss(reason: Reason, remedies: tuple[Remedy, ...], state: State, units: Uni
 
 
 def _measured(figure: Figure, value: float, line: Line, units: Units, *targets: Target) -> str:
+    if isnan(value):
+        return "no such figure here"
     return f"{shown(figure, value, units, *targets)} {unit_of(figure, line, units)}".rstrip()
 
 

@@ -21,6 +21,12 @@ from chairwright.targets.target import Target
 from chairwright.units import MM_PER_INCH, inches_text
 from chairwright_desk.bench.bridge.opened import Units
 
+NOMINAL = (
+    "Holds on nominal values: it holds for the values as entered; within what tape, scales and "
+    "estimates can be off it may fail."
+)
+"""What the verdict means, said once on each page where it stands."""
+
 MARKS: dict[Word, str] = {
     "holds": "holds",
     "holds, not as preferred": "wish",

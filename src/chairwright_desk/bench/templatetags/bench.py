@@ -7,6 +7,7 @@ from django.utils.html import escape
 from django.utils.safestring import SafeString, mark_safe
 
 from chairwright_desk.bench.bridge import AskedShown, FigureShown
+from chairwright_desk.bench.bridge.words import NOMINAL
 
 register = template.Library()
 
@@ -15,6 +16,12 @@ register = template.Library()
 def mark(name: str) -> SafeString:
     """Return the mark beside a verdict's word, from ``bench/marks.html``; nothing without one."""
     return mark_safe(_mark(name))  # noqa: S308 - its own words and nothing else
+
+
+@register.simple_tag
+def nominal_means() -> str:
+    """Return what ``holds on nominal values`` means."""
+    return NOMINAL
 
 
 @register.simple_tag
@@ -54,8 +61,8 @@ def _said(row: FigureShown) -> str:
         return ""
     asks = "; ".join(f"{each.kind} {each.range}" for each in row.asked)
     return (
-        f' <span class="said-of">{_mark(row.mark)} {escape(row.word)}</span> '
-        f'<span class="asks">{escape(asks)}</span>'
+        f' <span class="judged"><span class="said-of">{_mark(row.mark)} {escape(row.word)}</span> '
+        f'<span class="asks">{escape(asks)}</span></span>'
     )
 
 
