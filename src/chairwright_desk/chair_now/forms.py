@@ -120,11 +120,16 @@ class WeighForm(forms.Form):
             "Sizes", "On the level, casters trailing. The tracks only for four pads.", sizes
         )
         yield self._part(
-            "On the level", "Fill in the pads that there are.", [f"level_{pad}" for pad in PADS]
+            "On the level",
+            "Four pads: one load for each wheel. Two pads: both rear wheels, and both casters. "
+            "One axle at a time: both casters, and both rear wheels or all together. A sum read "
+            "as well is checked.",
+            [f"level_{pad}" for pad in PADS],
         )
         yield self._part(
             "Casters on a block",
-            "Gives the height. Wheels free.",
+            "Gives the height of the centre of mass; without it the weighing cannot count for "
+            "set-ups. Wheel locks off.",
             ("raised_block", "raised_casters"),
         )
         yield self._part("How finely", "", ("scale_step", "tape"))

@@ -212,3 +212,20 @@ def test_the_years_kept_and_the_surest_open_their_own_pages(world: World) -> Non
         keep = reverse("chair_now:keep", args=[world.client.pk, done.pk, 1])
         assert world.visitor("clinician").post(keep).status_code == 302
     assert Setup.objects.filter(client=world.client).count() == 4
+
+
+def test_what_hardly_counts_for_a_figure_is_folded_away(world: World) -> None:
+    """Shares of a variance sum to 1: what is shown open holds all but a hundredth for each rest."""
+    setup = made(world)
+    args = [world.client.pk, setup.pk, "tip_rear_locked_deg"]
+    answer: Any = world.visitor("reader").get(reverse("chair_now:figure", args=args))
+    chart = answer.context["chart"]
+    assert chart.bars
+    assert chart.little
+    spread = answer.context["state"].setup.tolerance.figures["tip_rear_locked_deg"]
+    squares = ((spread.up - spread.down) / 2.0) ** 2
+    counts = int((squares >= 0.01 * squares.sum()).sum())
+    assert len(chart.bars) == counts
+    shown = answer.content.decode().partition("What hardly counts")[0]
+    assert all(row[0] in shown for row in chart.bars)
+    assert not any(f">{row[0]}<" in shown.partition("<table")[2] for row in chart.little)

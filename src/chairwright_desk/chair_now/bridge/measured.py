@@ -107,7 +107,7 @@ class MeasuredShown:
     open: tuple[str, ...]
     left_out: str
     assumed: str
-    spread: str = SPREAD
+    spread: str = SPREAD.replace("+/-", "±")
 
 
 @dataclass(frozen=True)
@@ -133,7 +133,8 @@ def feet_choices() -> tuple[str, ...]:
 
 def _asked(name: str) -> Asked:
     kind = CHAIR_MEASURES[name]
-    return Asked(name, kind.label, kind.dimension, kind.unit, kind.needed, kind.tolerance)
+    label = f"{kind.label}, diameter" if name.endswith("_diameter") else kind.label
+    return Asked(name, label, kind.dimension, kind.unit, kind.needed, kind.tolerance)
 
 
 def judged(text: str, bench: Bench) -> Judged:
@@ -227,7 +228,9 @@ def shown_measured(found: Judged, units: Units) -> MeasuredShown:
         slips=slips_of(found),
         open=open_of(found),
         left_out=NOT_MEASURED.format(names=_labels(known.unknown)) if known.unknown else "",
-        assumed=ASSUMED.format(names=_labels(known.assumed)) if known.assumed else "",
+        assumed=ASSUMED.format(names=_labels(known.assumed)).replace("+/-", "±")
+        if known.assumed
+        else "",
     )
 
 

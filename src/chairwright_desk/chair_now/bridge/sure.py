@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -17,7 +17,7 @@ from chairwright.fitting.sure import surest
 from chairwright.fitting.unsure import Unsure, unsure_musts
 from chairwright.line.model import Line
 from chairwright.papers.words import target_words
-from chairwright.tolerance.bars import bars_of, worth_again
+from chairwright.tolerance.bars import Bar, bars_of, worth_again
 from chairwright_desk.bench.bridge import Bench, State, Units
 from chairwright_desk.bench.bridge.words import mark_of, shown, spread_shown, unit_of
 
@@ -27,6 +27,8 @@ HOW = (
 )
 FIRST = ("fails", "nominal", "unknown", "wish")
 """Marks of verdicts that decide, in that order; what holds with its spread does not."""
+LITTLE = 0.01
+"""Share of a figure's variance below which an input is folded away."""
 HELD = "What is asked, and holds with its spread"
 
 
@@ -88,13 +90,24 @@ class SureShown:
 
 @dataclass(frozen=True)
 class Chart:
-    """The chart of one figure, with the same in a table."""
+    """The chart of one figure, with the same in a table.
+
+    Parameters
+    ----------
+    name, title, svg, unit : str
+    bars, little : tuple of (str, str, str, str)
+        What counts, and what is less than a hundredth of the variance: label, by how much the
+        figure moves when it is smaller and larger, share.
+    again : str
+        What to measure again; empty for nothing.
+    """
 
     name: str
     title: str
     svg: str
     unit: str
     bars: tuple[tuple[str, str, str, str], ...]
+    little: tuple[tuple[str, str, str, str], ...]
     again: str
 
 
@@ -180,11 +193,16 @@ def chart_of(state: State, name: str) -> Chart | None:
         title=title,
         unit=unit_of(figure, state.setup.line, "mm"),
         svg=tornado_chart(Tornado(figure, title, bars, words), prefix="tornado"),
-        bars=tuple(
-            (b.what.label, f"{b.less:+.{digits}f}", f"{b.more:+.{digits}f}", f"{b.share:.0%}")
-            for b in bars
-        ),
+        bars=_bar_rows((b for b in bars if b.share >= LITTLE), digits),
+        little=_bar_rows((b for b in bars if b.share < LITTLE), digits),
         again=words,
+    )
+
+
+def _bar_rows(bars: Iterable[Bar], digits: int) -> tuple[tuple[str, str, str, str], ...]:
+    return tuple(
+        (b.what.label, f"{b.less:+.{digits}f}", f"{b.more:+.{digits}f}", f"{b.share:.0%}")
+        for b in bars
     )
 
 
