@@ -149,6 +149,7 @@ def compare(request: Request, client_id: str) -> HttpResponse:
     chosen = [setup for key in wanted for setup in every if setup.pk == key]
     if wanted and len(chosen) < len(wanted):
         raise Http404
+    chosen.sort(key=lambda setup: setup.pk != request.GET.get("first"))
     told, trouble = None, ""
     if texts is not None and chosen:
         told, trouble = _beside(request, chosen, texts)

@@ -229,6 +229,9 @@ def test_compare_takes_two_to_four_of_one_client(world: World, setup: Setup) -> 
     assert "50 mm foam cushion" in page
     assert "The centre of mass is an estimate" in page  # beside tipping angles
     assert "A measured test and the maker" in page
+    turned = visitor.get(f"{base}?s={setup.pk}&s={other.pk}&first={other.pk}")
+    assert turned.context["beside"].names == (other.name, setup.name)
+    assert f'<option value="{other.pk}" selected>' in turned.content.decode()
     assert "Choose two to 4" in visitor.get(f"{base}?s={setup.pk}").content.decode()
     assert visitor.get(f"{base}?s={setup.pk}&s=zzzz").status_code == 404
 
