@@ -9,9 +9,10 @@ from chairwright.cli.report_setup import choice_text
 from chairwright.cli.table import text_table
 from chairwright.fitting.weighed import WeighedClient
 from chairwright.order.lasting import Lasting
-from chairwright.order.life import Serving, WornOut
+from chairwright.order.life import Serving, WornOut, months_words
 from chairwright.order.life_plan import LifePlan
 from chairwright.order.life_reviews import ReviewDue
+from chairwright.order.states import MONTHS
 from chairwright.papers.cautions import PURPOSE
 from chairwright.papers.life_words import (
     COST,
@@ -45,7 +46,7 @@ def plan_text(plan: LifePlan) -> str:
 def _head(plan: LifePlan) -> Iterator[str]:
     line, growth = plan.line, plan.growth
     yield (
-        f"{growth.client.reference}: the chair's life over {growth.years:g} years\n"
+        f"{growth.client.reference}: the chair's life over {months_words(round(growth.years * MONTHS))}\n"
         f"{line.title}, version {line.version}, {line.maker}"
     )
     yield "\n".join(wrapped(words) for words in answer(plan))

@@ -161,7 +161,8 @@ def test_the_years_take_the_weighing_that_counts(world: World) -> None:
         Study.objects.all().delete()
         _asked(world, world.client, "years", **fields)
         found = Study.objects.get()
-        told = " ".join(found.result["content"]["notes"])
+        result: Any = found.result
+        told = " ".join(result["content"]["notes"])
         assert ("Centre of mass measured on the scales (2026-11-25)" in told) is counts
         assert ("counted with 1.018 times the expected one" in told) is counts
         page = reverse("chair_now:study", args=[world.client.pk, found.pk])

@@ -52,6 +52,14 @@ def test_what_stands_on_it() -> None:
     assert sum(row[0] == "planned" for row in content["front"]) == 1
 
 
+@pytest.mark.parametrize(
+    ("years", "words"), [(1.0, "1 year"), (0.5, "6 months"), (2.5, "2 years 6 months")]
+)
+def test_how_long_is_said_in_whole_words(years: float, words: str) -> None:
+    plan = heavier()
+    assert life_content(replace(plan, growth=replace(plan.growth, years=years)))["years"] == words
+
+
 def test_bars_lie_end_to_end_on_the_time_axis() -> None:
     rows = (Row("One", (Bar(0, 6, "A"), Bar(6, 18, "B")), "new parts: seat width"),)
     sheet = life_chart_sheet(rows, (ReviewMark(5, by_growth=True),), 24, 9.0)

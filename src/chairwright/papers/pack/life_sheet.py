@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from chairwright.drawing.life_chart import Bar, ReviewMark, Row, life_chart_sheet
 from chairwright.drawing.sheet import Sheet
 from chairwright.figures.registry import FIGURES
-from chairwright.order.life import Serving, Way
+from chairwright.order.life import Serving, Way, months_words
 from chairwright.order.life_plan import LifePlan
 from chairwright.order.states import MONTHS
 from chairwright.papers.choice_rows import choices_of, extras_of
@@ -63,7 +63,7 @@ def life_content(plan: LifePlan) -> Data:
         "order": "",
         "revision": "",
         "line": f"{line.title}, version {line.version}",
-        "years": f"{plan.growth.years:g} years",
+        "years": months_words(round(plan.growth.years * MONTHS)),
         "age": "" if client.age_years is None else f"{client.age_years:g} years",
         "answer": list(answer(plan)),
         "made_to_order": plan.made_to_order,
