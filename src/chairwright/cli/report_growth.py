@@ -45,8 +45,9 @@ def plan_text(plan: LifePlan) -> str:
 
 def _head(plan: LifePlan) -> Iterator[str]:
     line, growth = plan.line, plan.growth
+    years = months_words(round(growth.years * MONTHS))
     yield (
-        f"{growth.client.reference}: the chair's life over {months_words(round(growth.years * MONTHS))}\n"
+        f"{growth.client.reference}: the chair's life over {years}\n"
         f"{line.title}, version {line.version}, {line.maker}"
     )
     yield "\n".join(wrapped(words) for words in answer(plan))
