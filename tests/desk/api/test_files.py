@@ -88,6 +88,18 @@ def test_places_become_those_of_the_file(world: World) -> None:
     assert Entry.objects.filter(kind="removal", record_kind="surroundings.spot").exists()
 
 
+def test_places_put_before_any_measures_are_read_back(world: World) -> None:
+    told = _call(world, "PUT", "surroundings", revision=0, text=_text("places")).json()
+    assert told["text"]
+    assert told["revision"] > 0
+    assert _call(world, "GET", "surroundings").json() == told
+    assert _call(world, "GET", "measures").json() == {"text": "", "revision": 0}
+    late = _call(world, "PUT", "surroundings", revision=0, text=_text("places"))
+    assert late.status_code == 409, "what stands is not overwritten unseen"
+    _call(world, "PUT", "measures", revision=0, text=_text("clients"))
+    assert _call(world, "GET", "surroundings").json() == told, "measures do not change places"
+
+
 def test_a_change_on_the_pages_is_a_new_revision(world: World) -> None:
     first = _call(world, "PUT", "measures", revision=0, text=_text("clients")).json()
     held = Measuring.objects.get(client=world.client)
