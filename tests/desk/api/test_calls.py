@@ -7,10 +7,12 @@ from typing import Any
 
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.clients.models import Client
+from chairwright_desk.lines.models import OwnLine
 from chairwright_desk.orders.models import Order, OrderStep
 
 from ..kit.world import EXAMPLES, World
 from ..standing.bench import made
+from ..standing.lines import made as made_line
 from ..standing.orders import in_status
 
 
@@ -166,3 +168,14 @@ def test_an_order_is_made_with_the_next_number_and_its_paper_opened(world: World
     for name in hidden:
         address = f"orders/{order['id']}/papers/{name}"
         assert builder("GET", address).status_code == 404
+
+
+def test_a_teams_own_line_is_listed_for_those_who_may_use_it(world: World) -> None:
+    version = made_line(world).versions.get(number=1)
+    name = f"our-line@{version.pk}"
+    told = {each["name"]: each["words"] for each in Caller(world)("GET", "lines").json()["lines"]}
+    assert told[name] == "Our folding chair, version 1"
+    assert "everyday" in told
+    OwnLine.objects.update(team=world.other)
+    told = {each["name"]: each["words"] for each in Caller(world)("GET", "lines").json()["lines"]}
+    assert name not in told
