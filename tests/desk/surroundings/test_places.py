@@ -160,3 +160,11 @@ def test_the_picture_is_to_scale() -> None:
     assert (max(xs) - min(xs)) / (max(ys) - min(ys)) == pytest.approx(1.5, abs=0.001)
     assert ">3000<" in svg
     assert ">2000<" in svg
+
+
+def test_limits_of_a_length_are_said_in_millimetres_and_inches() -> None:
+    """300 / 25.4 = 11.81 and 3000 / 25.4 = 118.11: rounded inward, 11.9 and 118.1."""
+    (width,) = (key for key in keys_of("door") if key.name == "clear_width")
+    assert "300 to 3000 mm (11.9 to 118.1 in)" in width.help
+    (slope,) = (key for key in keys_of("ramp") if key.name == "slope")
+    assert " in)" not in slope.help

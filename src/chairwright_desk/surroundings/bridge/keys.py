@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from chairwright.files.place_keys import CARER, COMMON, KEYS, OWN, PlaceKey
@@ -87,6 +88,8 @@ _MEANING = {
     ),
 }
 """What the page says where the file's own words name a key or the file."""
+INCH = 25.4
+"""Millimetres (exact by definition)."""
 _MARKS = str.maketrans("", "", "`")
 _SORTS = {"length": "length", "mass": "mass", "force": "force", "slope": "slope"}
 
@@ -149,7 +152,17 @@ def _help(key: PlaceKey) -> str:
     told = key.meaning.translate(_MARKS)
     meaning = _MEANING.get(told, told)
     rest = "" if key.needed else f" Without an entry: {_left_out(key)}."
-    return f"{meaning[:1].upper()}{meaning[1:]}; {key.limits.translate(_MARKS)}.{rest}"
+    return f"{meaning[:1].upper()}{meaning[1:]}; {_limits(key)}.{rest}"
+
+
+def _limits(key: PlaceKey) -> str:
+    """What may stand; a length in inches as well, rounded to the inside of the limits."""
+    told = key.limits.translate(_MARKS)
+    if key.sort != "length":
+        return told
+    low = math.ceil(key.low / INCH * 10) / 10
+    high = math.floor(key.high / INCH * 10) / 10
+    return f"{told} ({low:g} to {high:g} in)"
 
 
 def _left_out(key: PlaceKey) -> str:
