@@ -266,3 +266,13 @@ def test_codes_can_be_chosen_from_a_list(world: World) -> None:
         assert f'<option value="{code}">Cushion: ' in told
     for extra in line.extras:
         assert f'<option value="{extra.code}">{extra.name} (Everyday)' in told
+
+
+def test_from_the_saved_measures_the_next_steps_are_one_press_away(world: World) -> None:
+    visitor, address = world.visitor("clinician"), reverse("measures:show", args=[world.client.pk])
+    assert "Next: " not in visitor.get(address).content.decode(), "nothing is measured yet"
+    made(world)
+    page = visitor.get(address).content.decode()
+    onward = page[page.index("Next: ") :].split("</p>")[0]
+    for view in ("surroundings:show", "targets:show", "bench:list"):
+        assert f'href="{reverse(view, args=[world.client.pk])}"' in onward
