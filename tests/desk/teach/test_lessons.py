@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
+from django.urls import reverse
 
 from chairwright_desk.bench.bridge import Units
 from chairwright_desk.clients.models import Client
@@ -187,3 +190,15 @@ def test_what_cannot_be_is_said_and_nothing_changes(world: World, pick: str, sai
     page = visitor.post("/teach/bench/step/", {"pick": pick}).content.decode()
     assert said in page
     assert visitor.session.get("teach-bench", {"codes": base().codes})["codes"] == base().codes
+
+
+@pytest.mark.parametrize("lesson", LESSONS.values(), ids=LESSONS)
+def test_every_drawing_names_its_set_ups_once(lesson: Lesson, world: World) -> None:
+    address = reverse("teach:print", args=[lesson.slug])
+    page = world.visitor("clinician").get(address).content.decode()
+    drawings = page.split("<figure>")[1:]
+    assert drawings
+    for drawing in drawings:
+        figure = drawing.split("</figure>")[0]
+        in_drawing = re.search(r">1  [^<]+<", figure) is not None
+        assert in_drawing != ("<figcaption>" in figure)

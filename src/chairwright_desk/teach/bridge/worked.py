@@ -80,6 +80,8 @@ class Worked:
     rows : tuple of RowShown
     whys : tuple of WhyShown
     cautions : tuple of str
+    captioned : bool
+        False where the drawing's own legend names its set-ups.
     """
 
     names: tuple[str, ...]
@@ -88,6 +90,7 @@ class Worked:
     rows: tuple[RowShown, ...]
     whys: tuple[WhyShown, ...]
     cautions: tuple[str, ...]
+    captioned: bool
 
     @property
     def right(self) -> int:
@@ -116,6 +119,7 @@ def worked(step: Step, units: Units, prefix: str = "") -> Worked:
         rows=tuple(_row(step, setups, figure, units) for figure in figures),
         whys=tuple(_whys(step, states, setups, figures)),
         cautions=tuple(_cautions(figures)),
+        captioned=len(setups) != 2 or step.view == "plan",
     )
 
 
