@@ -113,6 +113,8 @@ def listing(client_text: str, places_text: str, units: Units) -> Listing:
     except InputError as error:
         return Listing((), tuple(sentence(each) for each in error.problems))
     shown = [_asked(each, rules, units) for each in person.targets]
+    first = {each.figure: at for at, each in reversed(list(enumerate(shown)))}
+    shown.sort(key=lambda each: (first[each.figure], not each.must))
     groups = (
         AskedGroup(words, tuple(a for a in shown if FIGURES[a.figure].group == words))
         for words in GROUPS

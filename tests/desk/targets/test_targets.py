@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import Any
 
 from django.urls import reverse
@@ -12,6 +13,8 @@ from chairwright.reading import FileText
 from chairwright.targets.build import targets_for
 from chairwright_desk.measures.models import Measuring
 from chairwright_desk.measures.texts import client_text
+from chairwright_desk.surroundings.texts import places_text
+from chairwright_desk.targets.bridge import listing
 from chairwright_desk.targets.models import OwnTarget, TargetChange
 
 from ..kit.world import World
@@ -126,3 +129,15 @@ def test_own_targets_are_seen_and_can_be_put_back_while_no_list_can_be_made(worl
     told = page(world)
     assert "must not be above" in told
     assert "Put back" in told
+
+
+def test_all_that_is_asked_of_one_figure_stands_together(world: World) -> None:
+    measures.made(world)
+    surroundings.made(world)
+    text, places = str(client_text(world.client)), str(places_text(world.client))
+    for group in listing(text, places, "mm").groups:
+        figures = [each.figure for each in group.asked]
+        assert len(list(groupby(figures))) == len(set(figures)), group.words
+    told = page(world)
+    assert '<li class="ask same' in told
+    assert "Add a target" in told
