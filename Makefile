@@ -37,4 +37,5 @@ $(STAMP): pyproject.toml constraints.txt
 		|| { echo "chairwright needs Python 3.11 or later; name it with: make $(MAKECMDGOALS) PYTHON=python3.11"; exit 1; }
 	$(PYTHON) -m venv .venv
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check -e '.[desk,test]' -c constraints.txt
+	$(BIN)/python -m compileall -q src
 	@touch $@

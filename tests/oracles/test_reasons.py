@@ -204,3 +204,25 @@ def test_musts_that_cannot_hold_together_for_the_example_client(example: Example
         frozenset({"seat_width_mm", "overall_width_mm", "arm_height_mm"}),
     }
     cannot_hold_together(example.reasons, example.possible)
+
+
+@pytest.mark.parametrize("tries", [0, 3, 8])
+@pytest.mark.parametrize("seed", range(3200, 3240))
+def test_amounts_are_the_least_in_total(
+    seed: int, tries: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Every set-up is looked at; 0 tries leave it all to the one search, more to the steps."""
+    monkeypatch.setattr("chairwright.search.amounts.MOST_TRIES", tries)
+    case, targets, musts = hopeless(seed)
+    for correction in find_reasons(case.space, targets).corrections:
+        given = [give.target for give in correction.gives]
+        kept = [must for must in musts if must not in given]
+        asked = [replace(each, must=False, weight=1.0) for each in given]
+        wanted = brute_force.best(case.everything, [*kept, *asked])
+        assert wanted is not None
+        if any(math.isnan(give.by) for give in correction.gives):
+            at = case.everything.place(correction.index)
+            gave = sum(brute_force.steps(case.everything, each)[at] for each in asked)
+        else:
+            gave = sum(give.by / FIGURES[give.target.figure].scale for give in correction.gives)
+        assert gave == pytest.approx(wanted[0], abs=1e-6)

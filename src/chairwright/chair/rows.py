@@ -53,10 +53,11 @@ class Rows:
 
     def take(self, rows: IndexArray | NDArray[np.bool_]) -> Rows:
         """Some of the rows, in the given order."""
+        places = np.flatnonzero(rows) if rows.dtype == bool else rows
         return Rows(
             self.line,
-            {name: array[rows] for name, array in self.index.items()},
-            {name: array[rows] for name, array in self.columns.items()},
+            {name: array.take(places) for name, array in self.index.items()},
+            {name: array.take(places) for name, array in self.columns.items()},
         )
 
     def alike(self) -> Rows:

@@ -11,9 +11,13 @@ QUICKEST = "fork"
 """Way to start a process that need not load everything again, where there is one."""
 
 
+PROCESSES = 3
+"""The front, the search without places and what else comes up; with two cores one waits little."""
+
+
 @contextmanager
 def processes_aside() -> Iterator[Executor]:
-    """Two processes that take searches while the block runs.
+    """Three processes that take searches while the block runs.
 
     Yields
     ------
@@ -21,5 +25,5 @@ def processes_aside() -> Iterator[Executor]:
     """
     known = multiprocessing.get_all_start_methods()
     context = multiprocessing.get_context(QUICKEST if QUICKEST in known else None)
-    with ProcessPoolExecutor(2, mp_context=context) as pool:
+    with ProcessPoolExecutor(PROCESSES, mp_context=context) as pool:
         yield pool

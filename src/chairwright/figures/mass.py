@@ -10,6 +10,7 @@ from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import hanger_pair_kg
 from chairwright.figures.band import Band, corner_band, known, merged
+from chairwright.figures.floor_ends import floor_along, floor_height
 from chairwright.mass_points import FloatArray
 
 
@@ -70,7 +71,8 @@ def mass_box(rows: Rows, still_open: OpenMass | None = None) -> MassBox:
         _mean(total, moment, frame, mass, origin)
         for total, moment, origin in zip(sums, moments, added.about, strict=True)
     )
-    tilting_x, tilting_z = _on_floor(rows, frame_x, frame_z)
+    tilting_x = floor_along(rows, frame_x, frame_z)
+    tilting_z = floor_height(rows, frame_x, frame_z)
     whole = corner_band(lambda extra: frame + wheels + extra, mass)
     share = corner_band(lambda extra: (frame + extra) / (frame + wheels + extra), mass)
     axle_height = rows["rear_height"]
@@ -94,13 +96,6 @@ def _mean(total: FloatArray, moment: Band, mass: FloatArray, extra: Band, origin
         return np.asarray(origin + (about + added) / (mass + weight))
 
     return corner_band(mean, moment, extra)
-
-
-def _on_floor(rows: Rows, x_mm: Band, z_mm: Band) -> tuple[Band, Band]:
-    return (
-        corner_band(lambda along, up: rows.to_floor(along, up)[0], x_mm, z_mm),
-        corner_band(lambda along, up: rows.to_floor(along, up)[1], x_mm, z_mm),
-    )
 
 
 def heaviest_part(rows: Rows, occupant: Occupant) -> FloatArray:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
 from chairwright.chair.occupant import Occupant
-from chairwright.chair.rows import Rows
+from chairwright.chair.rows import IndexArray, Rows
 from chairwright.line.model import FixedPart, Line
 from chairwright.mass_points import FloatArray
 
@@ -65,6 +65,38 @@ TERMS: dict[str, Term] = {
 }
 """Load: the least limit of all parts. Price: the sum. Days: the part that takes longest decides,
 since parts are made side by side (common practice, no source)."""
+
+
+SEPARATE = tuple(name for name, term in TERMS.items() if term.add is not np.add)
+"""Figures that take the number of one option, or the base: the least or the greatest of all."""
+
+
+def attainable(
+    name: str, line: Line, occupant: Occupant, allowed: Mapping[str, IndexArray]
+) -> FloatArray:
+    """Every value that one of `SEPARATE` can have, and perhaps more.
+
+    Parameters
+    ----------
+    name : str
+    line : Line
+    occupant : Occupant
+    allowed : mapping of str to ndarray of int
+        Option positions of each choice.
+
+    Returns
+    -------
+    ndarray, shape (values,)
+    """
+    term = TERMS[name]
+    low = high = np.array(term.base(line))
+    numbers = [np.atleast_1d(low)]
+    for choice, places in allowed.items():
+        own = line.column(choice, term.key)[places]
+        low, high = term.add(low, own.min()), term.add(high, own.max())
+        numbers.append(own)
+    every = np.unique(np.concatenate(numbers))
+    return term.figure(line, occupant, every[(every >= low) & (every <= high)])
 
 
 def joined(name: str, rows: Rows) -> FloatArray:

@@ -16,7 +16,6 @@ from chairwright.fitting.sureness import Sureness
 from chairwright.fitting.to_order import (
     MONEY,
     ToOrder,
-    cheapest_reasons,
     find_cheapest,
     offers_more,
     surcharge_of,
@@ -179,19 +178,17 @@ def fit_person(
     if front and apart is not None:
         begun = apart.submit(_front_of_all, person, line, objectives, to_order == "always")
     searched = _search(person, line, to_order, progress)
-    index, reasons, found = None, None, None
-    if searched.best is not None:
-        index = searched.best.index
-        if front:
-            progress(f"{searched.best.looked_at:,} looked at; tracing the trade-off front")
-            if begun is None or searched.extent == "needed":
-                found = _front(person, searched, objectives)
-            else:
-                found = begun.result()
-    else:
+    reasons = None
+    if searched.best is None:
         reasons = _reasons(person, searched, most_corrections, progress, apart)
-        if reasons.corrections:
-            index = reasons.corrections[0].index
+    setup = _described(person, line, searched, reasons)
+    found = None
+    if front and searched.best is not None:
+        progress(f"{searched.best.looked_at:,} looked at; tracing the trade-off front")
+        if begun is None or searched.extent == "needed":
+            found = _front(person, searched, objectives)
+        else:
+            found = begun.result()
     return Fit(
         person=person,
         line=line,
@@ -199,13 +196,24 @@ def fit_person(
         count=searched.count,
         best=searched.best,
         reasons=reasons,
-        setup=None
-        if index is None
-        else describe(line, person.occupant, index, person.targets, person.surroundings),
+        setup=setup,
         front=found,
         objectives=objectives,
         extent=searched.extent,
     )
+
+
+def _described(
+    person: Person, line: Line, searched: _Searched, reasons: Reasons | None
+) -> Described | None:
+    """The best set-up, or that of the first correction."""
+    if searched.best is not None:
+        index = searched.best.index
+    elif reasons is not None and reasons.corrections:
+        index = reasons.corrections[0].index
+    else:
+        return None
+    return describe(line, person.occupant, index, person.targets, person.surroundings)
 
 
 def with_alone(fit: Fit, index: Index | None) -> Fit:
@@ -310,13 +318,11 @@ def _reasons(
     progress("no set-up meets every must; looking for the reasons")
     if not searched.count:
         return Reasons((), ())
-    reasons = find_reasons(
+    return find_reasons(
         searched.prepared,
         person.targets,
         most,
         lambda found: progress(f"reasons: {found} so far"),
         apart,
+        find_best if searched.extent == "standard" else find_cheapest,
     )
-    if searched.extent == "standard":
-        return reasons
-    return cheapest_reasons(searched.prepared, person.targets, reasons, apart)

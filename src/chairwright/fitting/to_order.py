@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from concurrent.futures import Executor
 from dataclasses import replace
-from itertools import repeat
 from typing import Literal
 
 import numpy as np
 
 from chairwright.figures.evaluate import figures_of, realise
+from chairwright.search.any_of import find_any
 from chairwright.search.best import Best, find_best
-from chairwright.search.prepared import Prepared, prepare
-from chairwright.search.reasons import Correction, Give, Reasons
+from chairwright.search.prepared import Prepared
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
 
@@ -49,7 +47,9 @@ def find_cheapest(prepared: Prepared, targets: Sequence[Target]) -> Best | None:
         this surcharge misses the preferences by less.
     """
     musts = [target for target in targets if target.must]
-    first = find_best(prepared, [*musts, _no_more_than(0.0, must=False)])
+    first = find_any(prepared, [*musts, _no_more_than(0.0)])
+    if first is None:
+        first = find_best(prepared, [*musts, _no_more_than(0.0, must=False)])
     if first is None:
         return None
     least = surcharge_of(prepared.space, first.index)
@@ -71,62 +71,6 @@ def surcharge_of(space: Space, index: dict[str, int]) -> float:
     """Surcharge of one set-up [the line's currency]."""
     rows, _ = realise(space.line, space.occupant, {n: np.array([at]) for n, at in index.items()})
     return float(figures_of(rows, space.occupant, [SURCHARGE])[SURCHARGE][0])
-
-
-def cheapest_reasons(
-    prepared: Prepared,
-    targets: Sequence[Target],
-    reasons: Reasons,
-    apart: Executor | None = None,
-) -> Reasons:
-    """The same corrections, each shown by a set-up with the least surcharge for its amounts.
-
-    Parameters
-    ----------
-    prepared : Prepared
-        A space with sizes made to order.
-    targets : sequence of Target
-    reasons : Reasons
-        Of that space.
-    apart : Executor or None
-        Where the set-ups are sought side by side.
-
-    Returns
-    -------
-    Reasons
-    """
-    if apart is None:
-        shown = tuple(_cheapest(prepared, targets, each) for each in reasons.corrections)
-    else:
-        same = repeat(prepared.space), repeat(tuple(targets))
-        shown = tuple(apart.map(_cheapest, *same, reasons.corrections))
-    return replace(reasons, corrections=shown)
-
-
-def _cheapest(
-    space: Space | Prepared, targets: Sequence[Target], correction: Correction
-) -> Correction:
-    prepared = prepare(space)
-    if any(give.value != give.value for give in correction.gives):
-        return correction
-    if surcharge_of(prepared.space, correction.index) == 0.0:
-        return correction
-    given = {give.target: give for give in correction.gives}
-    eased = [_opened(given[each]) if each in given else each for each in targets]
-    best = find_cheapest(prepared, eased)
-    if best is None:
-        raise AssertionError(LOST)
-    return replace(correction, index=best.index)
-
-
-def _opened(give: Give) -> Target:
-    """A must with its range opened as far as the value that was reached."""
-    low, high = give.target.low, give.target.high
-    return replace(
-        give.target,
-        low=None if low is None else min(low, give.value),
-        high=None if high is None else max(high, give.value),
-    )
 
 
 def _no_more_than(amount: float, *, must: bool = True) -> Target:

@@ -85,7 +85,8 @@ class State:
     def any_within(self, sets: Sets) -> Index | None:
         """Any set-up of some sets that holds every must; None when there is none, proven."""
         part = self.within(sets)
-        return None if part.is_empty else find_any(part, self.musts)
+        found = None if part.is_empty else find_any(part, self.musts)
+        return None if found is None else found.index
 
     def within(self, sets: Sets) -> Space:
         """The part of the space that some sets leave."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from chairwright.search.best import BestGoal
+from chairwright.search.best import Best, BestGoal
 from chairwright.search.criteria import Criteria
 from chairwright.search.engine import Search
 from chairwright.search.prepared import Prepared, prepare
@@ -12,7 +12,7 @@ from chairwright.search.space import Space
 from chairwright.targets.target import Target
 
 
-def find_any(space: Space | Prepared, targets: Sequence[Target]) -> dict[str, int] | None:
+def find_any(space: Space | Prepared, targets: Sequence[Target]) -> Best | None:
     """Find one set-up that holds every must, whatever the preferences say.
 
     Parameters
@@ -23,8 +23,8 @@ def find_any(space: Space | Prepared, targets: Sequence[Target]) -> dict[str, in
 
     Returns
     -------
-    dict of str to int, or None
-        Option position of every choice; None when none holds every must, proven.
+    Best or None
+        At no cost, since nothing is preferred; None when none holds every must, proven.
     """
     musts = tuple(target for target in targets if target.must)
     rules = Criteria(musts, ())
@@ -32,5 +32,6 @@ def find_any(space: Space | Prepared, targets: Sequence[Target]) -> dict[str, in
     if prepared.space.is_empty:
         return None
     goal = BestGoal(prepared, rules, any_will_do=True)
-    Search(prepared, goal).run()
-    return goal.index
+    search = Search(prepared, goal)
+    search.run()
+    return None if goal.index is None else Best(goal.index, 0.0, search.looked_at)

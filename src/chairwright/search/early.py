@@ -11,6 +11,7 @@ from chairwright.chair.rows import Rows
 from chairwright.chair.steps import HIP
 from chairwright.figures.balance import forward, rear_locked
 from chairwright.figures.band import Band, corner_band, known
+from chairwright.figures.floor_ends import floor_along, floor_height
 from chairwright.figures.mass import MassBox
 from chairwright.figures.reach import MIDDLE_ELBOW_DEG, elbow_of, rim_across, rim_top
 from chairwright.figures.space import Corner, farthest, plate_tips, rim_outer, toe_places
@@ -23,11 +24,16 @@ from chairwright.search.early_families import early_need
 from chairwright.search.early_heaviest import EarlyHeaviest
 from chairwright.search.early_stroke import EarlyStroke
 from chairwright.search.early_terms import EarlyTerm
-from chairwright.search.grid import EndsTable
+from chairwright.search.grid import EndsTable, Known
 from chairwright.search.once import Once
 from chairwright.search.outline_ends import OutlineEnds, outline_ends
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
+
+OF_CORNERS = frozenset(
+    {"turning_diameter_mm", "half_turn_width_mm", "half_turn_free_mm", "overall_length_mm"}
+)
+"""Figures whose early ends take every corner of the outline, feet and plates too."""
 
 
 class Early:
@@ -40,6 +46,8 @@ class Early:
         Musts that every set-up asked about holds.
     outline_ends : callable
         Ends of a need of the outline by the figure's name; None for other figures.
+    known : dict or None
+        What was worked out before for spaces of the same line and occupant.
     """
 
     def __init__(
@@ -47,15 +55,17 @@ class Early:
         space: Space,
         musts: tuple[Target, ...] = (),
         outline_ends: Callable[[str], OutlineEnds | None] = outline_ends,
+        known: Known | None = None,
     ) -> None:
         self._space = space
         self._outline_ends = outline_ends
-        self._shoulder = _tabled(space, HIP, ("shoulder_x", "shoulder_z"))
+        known = {} if known is None else known
+        self._shoulder = _tabled(space, HIP, ("shoulder_x", "shoulder_z"), known)
         toes = [f"toe_{axis}_{side}" for side in self._resting for axis in "xz"]
-        self._toes = _tabled(space, (*HIP, "foot_supports", "hanger"), toes)
+        self._toes = _tabled(space, (*HIP, "foot_supports", "hanger"), tuple(toes), known)
         self._device = EarlyDevice(space, musts)
         self._once = Once()
-        plates = EarlyPlates(space, self._once) if self._resting else None
+        plates = EarlyPlates(space, self._once, known) if self._resting else None
         self._tips: Callable[[Rows], Iterable[FloatArray]] = plates.tips if plates else plate_tips
         self.formulas: dict[str, Callable[[Rows], Band]] = {
             "cushion_to_floor_front_mm": self._cushion_height,
@@ -107,7 +117,7 @@ class Early:
     def _cushion_height(self, rows: Rows) -> Band:
         depth = self._open_ends(rows, "depth", "seat_depth", "depth_mm")
         front = self._open_ends(rows, "cushion_front", "cushion", "front_mm")
-        return corner_band(lambda along, up: rows.to_floor(along, up)[1], depth, front)
+        return floor_height(rows, depth, front)
 
     def _seat_height(self, rows: Rows) -> Band:
         depth = self._open_ends(rows, "depth", "seat_depth", "depth_mm")
@@ -160,8 +170,8 @@ class Early:
         x_mm = Band(*table.ends(x_key, rows.index))
         z_mm = Band(*table.ends(z_key, rows.index))
         return (
-            corner_band(lambda along, height: rows.to_floor(along, height)[0], x_mm, z_mm),
-            corner_band(lambda along, height: rows.to_floor(along, height)[1], x_mm, z_mm),
+            floor_along(rows, x_mm, z_mm),
+            floor_height(rows, x_mm, z_mm),
         )
 
     def _push_reach(self, rows: Rows) -> Band:
@@ -255,12 +265,10 @@ class Early:
 
 
 def _tabled(
-    space: Space, choices: tuple[str, ...], columns: tuple[str, ...] | list[str]
+    space: Space, choices: tuple[str, ...], columns: tuple[str, ...], known: Known
 ) -> EndsTable:
     table = EndsTable(space, choices)
-    rows = table.grid.realised(space)
-    for name in columns:
-        table.tabulate(name, rows[name])
+    table.tabulate_all(space, columns, lambda rows: {name: rows[name] for name in columns}, known)
     return table
 
 

@@ -8,10 +8,11 @@ import numpy as np
 
 from chairwright.chair.pose import track_growth
 from chairwright.chair.rows import Rows
-from chairwright.figures.band import Band, corner_band
+from chairwright.figures.band import Band
+from chairwright.figures.floor_ends import floor_along, floor_height
 from chairwright.figures.space import caster_tyre_gap, foot_gap, plate_tips, stem_foot
 from chairwright.mass_points import FloatArray
-from chairwright.search.grid import EndsTable
+from chairwright.search.grid import EndsTable, Known
 from chairwright.search.once import Once
 from chairwright.search.space import Space
 
@@ -27,22 +28,14 @@ class EarlyPlates:
     space : Space
         With at least one foot that rests: then every set-up has a footplate.
     once : Once
+    known : dict
+        What was worked out before for spaces of the same line and occupant.
     """
 
-    def __init__(self, space: Space, once: Once) -> None:
+    def __init__(self, space: Space, once: Once, known: Known) -> None:
         self._once = once
         self._table = EndsTable(space, PLATE)
-        rows = self._table.grid.realised(space)
-        tip = rows["plate_x"] + rows["sole_plate_length"]
-        columns = {
-            "rear_x": rows["plate_x"],
-            "tip_x": tip,
-            "top_z": rows["plate_z"],
-            "bottom_z": rows["plate_z"] - rows["sole_plate_thickness"],
-            "inset": rows["sole_plate_outer_inset"],
-        }
-        for name, values in columns.items():
-            self._table.tabulate(name, values)
+        self._table.tabulate_all(space, "plates", _plates, known)
 
     def tips(self, rows: Rows) -> list[FloatArray]:
         """Least places of the footplates' tips ahead of the axle [mm]."""
@@ -76,7 +69,17 @@ class EarlyPlates:
 
     def _on_floor(self, rows: Rows, axis: int, x_key: str, z_key: str) -> Band:
         x_mm, z_mm = self._band(rows, x_key), self._band(rows, z_key)
-        return corner_band(lambda along, up: rows.to_floor(along, up)[axis], x_mm, z_mm)
+        return (floor_along, floor_height)[axis](rows, x_mm, z_mm)
+
+
+def _plates(rows: Rows) -> dict[str, FloatArray]:
+    return {
+        "rear_x": rows["plate_x"],
+        "tip_x": rows["plate_x"] + rows["sole_plate_length"],
+        "top_z": rows["plate_z"],
+        "bottom_z": rows["plate_z"] - rows["sole_plate_thickness"],
+        "inset": rows["sole_plate_outer_inset"],
+    }
 
 
 def early_caster_tyre(space: Space) -> Callable[[Rows], Band]:

@@ -11,6 +11,7 @@ from chairwright.chair.occupant import LimbSide
 from chairwright.chair.rows import Rows
 from chairwright.chair.steps import HIP
 from chairwright.figures.band import Band, corner_band
+from chairwright.figures.floor_ends import floor_height
 from chairwright.figures.reach import knee_joint
 from chairwright.figures.stroke import (
     FARTHEST_ON_RIM_DEG,
@@ -67,7 +68,7 @@ class EarlyStroke:
     def handles(self, rows: Rows) -> Band:
         """Push-handle grip above the floor [mm]."""
         ends = (Band(*self._grip.ends(name, rows.index)) for name in ("grip_x", "grip_z"))
-        return corner_band(lambda along, up: rows.to_floor(along, up)[1], *ends)
+        return floor_height(rows, *ends)
 
     def heels(self, rows: Rows) -> Band:
         """Heel of the pushing foot ahead of its knee [mm]; no value when it can reach no floor."""
@@ -75,7 +76,7 @@ class EarlyStroke:
         for side in self._occupant.feet_that_push:
             table = self._knees[side]
             ends = (Band(*table.ends(f"knee_{axis}", rows.index)) for axis in "xz")
-            knee = corner_band(lambda along, up: rows.to_floor(along, up)[1], *ends)
+            knee = floor_height(rows, *ends)
             high = np.minimum(high, heel_of(self._occupant, side, knee.low))
             low = np.minimum(low, np.nan_to_num(heel_of(self._occupant, side, knee.high)))
         return Band(low, high)
@@ -86,7 +87,7 @@ class EarlyStroke:
         for side, above in self._occupant.knee_above_joint_mm.items():
             table = self._knees[side]
             ends = (Band(*table.ends(f"knee_{axis}", rows.index)) for axis in "xz")
-            knee = corner_band(lambda along, up: rows.to_floor(along, up)[1], *ends)
+            knee = floor_height(rows, *ends)
             low, high = np.maximum(low, knee.low + above), np.maximum(high, knee.high + above)
         return Band(low, high)
 

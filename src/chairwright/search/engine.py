@@ -18,6 +18,7 @@ from chairwright.chair.rows import IndexArray, Rows
 from chairwright.chair.steps import STEPS
 from chairwright.figures.band import Band
 from chairwright.search.bands import Bands
+from chairwright.search.criteria import broken
 from chairwright.search.geometry import running_gears
 from chairwright.search.prepared import Prepared
 from chairwright.search.space import obeyed
@@ -99,7 +100,7 @@ class Search:
         self._space = prepared.space
         self._goal = goal
         self._sizes = {name: len(c.options) for name, c in prepared.space.line.choices.items()}
-        self._bands = Bands(prepared, goal.names, goal.asked)
+        self._bands = Bands(prepared, goal.names, goal.asked, goal.hard)
         self.looked_at = 0
         """Unfinished and finished set-ups evaluated."""
 
@@ -120,12 +121,25 @@ class Search:
         self.looked_at += len(rows)
         if level == 0:
             self._rank(rows)
-        stands = buildable(rows)
-        bands = self._bands.of(rows, level)
-        keep = self._goal.judge(rows, bands) & stands
+        rows, quick = self._sifted(rows, level)
+        if not len(rows):
+            return rows
+        bands = self._bands.of(rows, level, quick)
+        keep = self._goal.judge(rows, bands)
         if level == len(STEPS) - 1:
             self._goal.take(_only(rows, keep), {n: _sift(b, keep) for n, b in bands.items()})
         return _only(rows, keep)
+
+    def _sifted(self, rows: Rows, level: int) -> tuple[Rows, dict[str, Band]]:
+        """Drop what cannot stand or breaks a hard must, before dearer figures are worked out."""
+        bands = self._bands.quick(rows, level)
+        keep = buildable(rows)
+        for must in self._goal.hard:
+            if must.figure in bands:
+                keep &= ~broken(must, bands[must.figure])
+        if keep.all():
+            return rows, bands
+        return rows.take(keep), {name: _sift(band, keep) for name, band in bands.items()}
 
     def _rank(self, rows: Rows) -> None:
         place: NDArray[Any] = np.zeros(len(rows), dtype=np.int64)

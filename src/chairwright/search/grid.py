@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +12,9 @@ from chairwright.figures.evaluate import realise
 from chairwright.line.choices import CHOICES
 from chairwright.mass_points import FloatArray
 from chairwright.search.space import Limit, Space, obeyed
+
+Columns = Mapping[str, FloatArray]
+Known = dict[Hashable, Columns]
 
 
 class Grid:
@@ -37,6 +40,7 @@ class Grid:
             self._open &= self._within(limit)
         self._least: dict[tuple[str, frozenset[str]], FloatArray] = {}
         self._values: dict[str, FloatArray] = {}
+        self._asked: tuple[list[IndexArray], IndexArray] = [], np.empty(0, dtype=np.intp)
 
     def __len__(self) -> int:
         """Return the number of grid points."""
@@ -102,20 +106,33 @@ class Grid:
         if reduced is None:
             reduced = self._least[(key, made)] = self._reduced(key, made)
         if not made:
-            return np.full(len(next(iter(index.values()))), float(reduced))
-        place = tuple(index[name] for name in self.choices if name in made)
-        return np.asarray(reduced[place])
+            return np.full(len(next(iter(index.values()))), float(reduced[0]))
+        return np.asarray(reduced.take(self._cells(index, made)))
+
+    def _cells(self, index: Mapping[str, IndexArray], made: frozenset[str]) -> IndexArray:
+        """Flat place in the tables over the choices made; the last is kept for the next table."""
+        names = [name for name in self.choices if name in made]
+        places = [index[name] for name in names]
+        asked, cells = self._asked
+        if len(asked) == len(places) and all(a is b for a, b in zip(asked, places, strict=True)):
+            return cells
+        sizes = [self._shape[self.choices.index(name)] for name in names]
+        cells = places[0]
+        for place, size in zip(places[1:], sizes[1:], strict=True):
+            cells = cells * size + place
+        self._asked = places, cells
+        return cells
 
     def _reduced(self, key: str, made: frozenset[str]) -> FloatArray:
-        """Least over the open choices, over all options of the choices made."""
+        """Least over the open choices, over all options of the choices made, as one flat table."""
         still = tuple(at for at, name in enumerate(self.choices) if name not in made)
         least = np.asarray(self._values[key].min(axis=still))
         kept = [at for at in range(len(self.choices)) if at not in still]
         if not kept:
-            return least
+            return least.ravel()
         table = np.full([self._shape[at] for at in kept], np.inf)
         table[np.ix_(*(self._allowed[at] for at in kept))] = least
-        return table
+        return table.ravel()
 
 
 class EndsTable:
@@ -129,6 +146,29 @@ class EndsTable:
 
     def __init__(self, space: Space, choices: Iterable[str]) -> None:
         self.grid = Grid(space, choices)
+
+    def tabulate_all(
+        self, space: Space, what: Hashable, columns: Callable[[Rows], Columns], known: Known
+    ) -> None:
+        """Store the columns that follow at the grid points.
+
+        Parameters
+        ----------
+        space : Space
+        what : hashable
+            What the columns are, in ``known``.
+        columns : callable
+            From the set-ups at the grid points to columns by key, shape (grid points,) each;
+            they hang on the grid's choices alone.
+        known : dict
+            Columns worked out before on grids of the same options, for the same line and
+            occupant.
+        """
+        key = (what, *(space.allowed[choice].tobytes() for choice in self.grid.choices))
+        if key not in known:
+            known[key] = columns(self.grid.realised(space))
+        for name, values in known[key].items():
+            self.tabulate(name, values)
 
     def tabulate(self, key: str, values: FloatArray) -> None:
         """Store one column, shape (grid points,)."""

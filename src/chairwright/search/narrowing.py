@@ -11,10 +11,11 @@ from numpy.typing import NDArray
 
 from chairwright.chair.rows import IndexArray
 from chairwright.chair.steps import STEPS
+from chairwright.figures.terms import TERMS, matters
 from chairwright.search.look_ahead import LookAhead
 from chairwright.search.space import Limit, Space, obeyed
 from chairwright.targets.target import Target
-from chairwright.targets.verdict import broken
+from chairwright.targets.verdict import SLACK, broken
 
 MOST_CELLS = 1_000_000
 """Limits whose common table would have more cells are not joined; that only costs time."""
@@ -64,6 +65,39 @@ def of_must(must: Target, ahead: LookAhead) -> Limit:
         Of its figure.
     """
     return Limit(ahead.depends, ahead.grid.marked(~broken(must, ahead.values)))
+
+
+def of_term(must: Target, space: Space) -> Iterator[Limit]:
+    """Options with which a must on load limit, price or delivery time can hold, choice by choice.
+
+    Parameters
+    ----------
+    must : Target
+        Its figure is one of ``figures.terms.TERMS``.
+    space : Space
+
+    Yields
+    ------
+    Limit
+        Of one choice: an option stays when some options of all the others may go with it.
+    """
+    line, occupant = space.line, space.occupant
+    term = TERMS[must.figure]
+    allowed = {name: places for name, places in space.allowed.items() if matters(line, name, term)}
+    columns = {name: line.column(name, term.key) for name in allowed}
+    for name, own in columns.items():
+        low = high = np.full(len(own), term.base(line))
+        low, high = term.add(low, own), term.add(high, own)
+        for other, places in allowed.items():
+            if other != name and len(places):
+                values = columns[other][places]
+                low, high = term.add(low, values.min()), term.add(high, values.max())
+        holds = np.ones(len(own), dtype=bool)
+        if must.low is not None:
+            holds &= term.figure(line, occupant, high) >= must.low - SLACK
+        if must.high is not None:
+            holds &= term.figure(line, occupant, low) <= must.high + SLACK
+        yield Limit((name,), holds)
 
 
 def of_device(space: Space) -> Limit:

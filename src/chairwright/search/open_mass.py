@@ -14,7 +14,7 @@ from chairwright.figures.band import Band
 from chairwright.figures.evaluate import realise
 from chairwright.figures.mass import OpenMass
 from chairwright.mass_points import FloatArray
-from chairwright.search.grid import EndsTable
+from chairwright.search.grid import EndsTable, Known
 from chairwright.search.space import Space
 
 SUMS = ("mass", "x", "y", "z")
@@ -26,13 +26,16 @@ class OpenMasses:
     Parameters
     ----------
     space : Space
+    known : dict or None
+        What was worked out before for spaces of the same line and occupant.
     """
 
-    def __init__(self, space: Space) -> None:
-        self._about = _centre(space)
+    def __init__(self, space: Space, known: Known | None = None) -> None:
+        known = {} if known is None else known
+        self._about = _point(space, known)
         self._legs = _pushing_legs(space.occupant, self._about)
         self._tables = {
-            level: _step_table(space, step, self._about)
+            level: _step_table(space, step, self._about, known)
             for level, step in enumerate(STEPS)
             if level and step.places
         }
@@ -89,18 +92,33 @@ def _centre(space: Space) -> Place:
     return (x_mm, 0.0, z_mm) if math.isfinite(x_mm + z_mm) else (0.0, 0.0, 0.0)
 
 
-def _step_table(space: Space, step: Step, about: Place) -> EndsTable:
+def _point(space: Space, known: Known) -> Place:
+    """The point that moments are taken about: that of the first space asked about."""
+    if CENTRE not in known:
+        known[CENTRE] = {axis: np.array(at) for axis, at in zip("xyz", _centre(space), strict=True)}
+    x_mm, y_mm, z_mm = (float(known[CENTRE][axis]) for axis in "xyz")
+    return x_mm, y_mm, z_mm
+
+
+CENTRE = "centre of mass of one set-up"
+
+
+def _step_table(space: Space, step: Step, about: Place, known: Known) -> EndsTable:
     table = EndsTable(space, step.places)
-    rows = table.grid.realised(space)
+    what = "open mass", step.choices
+    table.tabulate_all(space, what, lambda rows: _sums(rows, step, space.occupant, about), known)
+    return table
+
+
+def _sums(rows: Rows, step: Step, occupant: Occupant, about: Place) -> dict[str, FloatArray]:
+    """Mass and first moments of what the step adds, shape (n,) each."""
     sums = dict.fromkeys(SUMS, np.zeros(len(rows)))
-    for point in [] if step.on_floor else step.follow(rows, space.occupant):
+    for point in [] if step.on_floor else step.follow(rows, occupant):
         places = (point.x_mm, point.y_mm, point.z_mm)
         arms = (1.0, *(place - origin for place, origin in zip(places, about, strict=True)))
         for key, arm in zip(SUMS, arms, strict=True):
             sums[key] = sums[key] + point.mass_kg * arm
-    for key, values in sums.items():
-        table.tabulate(key, values)
-    return table
+    return sums
 
 
 def _pushing_legs(occupant: Occupant, about: Place) -> dict[str, tuple[float, float]] | None:

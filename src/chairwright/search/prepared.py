@@ -7,10 +7,12 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from chairwright.figures.registry import FIGURES
+from chairwright.figures.terms import TERMS
 from chairwright.mass_points import FloatArray
 from chairwright.search.early import Early
+from chairwright.search.grid import Known
 from chairwright.search.look_ahead import LookAhead, OptionLookAhead
-from chairwright.search.narrowing import narrowed, of_device, of_must
+from chairwright.search.narrowing import narrowed, of_device, of_must, of_term
 from chairwright.search.open_mass import OpenMasses
 from chairwright.search.outline_ends import OutlineEnds, outline_ends
 from chairwright.search.relevance import relevant_space
@@ -30,6 +32,7 @@ class Shared:
 
     outlines: dict[str, OutlineEnds | None] = field(default_factory=dict)
     values: dict[Hashable, FloatArray] = field(default_factory=dict)
+    columns: Known = field(default_factory=dict)
 
 
 class Prepared:
@@ -59,12 +62,12 @@ class Prepared:
     @cached_property
     def open_masses(self) -> OpenMasses:
         """Bounds on the masses still open."""
-        return OpenMasses(self.space)
+        return OpenMasses(self.space, self._shared.columns)
 
     @cached_property
     def early(self) -> Early:
         """Early ends of figures."""
-        return Early(self.space, self._musts, self.outline_ends)
+        return Early(self.space, self._musts, self.outline_ends, self._shared.columns)
 
     def outline_ends(self, name: str) -> OutlineEnds | None:
         """Ends of what a corner or a door needs; None for any other figure."""
@@ -98,6 +101,9 @@ class Prepared:
         tables = (self.look_ahead(must.figure) for must in musts)
         pairs = zip(musts, tables, strict=True)
         limits = [of_must(must, table) for must, table in pairs if table is not None]
+        for must in musts:
+            if must.figure in TERMS:
+                limits += of_term(must, self.space)
         if any(must.figure in OPTION_FIGURES for must in musts):
             limits.append(of_device(self.space))
         return Prepared(narrowed(self.space, limits), musts, self._shared)

@@ -6,18 +6,20 @@ import math
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import Executor
 from dataclasses import dataclass, replace
-from itertools import repeat
 
 import numpy as np
 
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.mass_points import FloatArray
+from chairwright.search.amounts import find_least
 from chairwright.search.any_of import find_any
-from chairwright.search.best import find_best
+from chairwright.search.best import Best, find_best
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
 from chairwright.targets.verdict import broken, outside
+
+Show = Callable[[Prepared, Sequence[Target]], Best | None]
 
 
 @dataclass(frozen=True)
@@ -115,6 +117,7 @@ def find_reasons(
     most: int | None = None,
     progress: Callable[[int], None] = lambda _: None,
     apart: Executor | None = None,
+    show: Show = find_best,
 ) -> Reasons:
     """Why a space holds no set-up that meets every must.
 
@@ -129,6 +132,8 @@ def find_reasons(
         Told the number of corrections found so far.
     apart : Executor or None
         Where the amounts of the corrections are worked out side by side.
+    show : callable
+        Finds the set-up that shows a correction, once the musts given up are eased.
 
     Returns
     -------
@@ -147,25 +152,34 @@ def find_reasons(
     asked = _Asked(prepared, musts)
     if asked.can_hold(asked.everything) or not asked.can_hold(0):
         return Reasons((), ())
-    corrections: list[int] = []
+    corrections: dict[int, Callable[[], Correction]] = {}
     conflicts: list[int] = []
     while untried := [each for each in _groups(conflicts) if each not in corrections]:
         if len(corrections) == most:
             break
         held = asked.everything & ~untried[0]
         if asked.can_hold(held):
-            corrections.append(untried[0])
+            given = _chosen(musts, untried[0])
+            corrections[untried[0]] = _begun(prepared, targets, given, show, apart)
             progress(len(corrections))
         else:
             conflicts.append(asked.conflict_within(held))
-    groups = [_chosen(musts, mask) for mask in smallest_sets(corrections)]
-    if apart is None:
-        shown = tuple(_correction(prepared, targets, given) for given in groups)
-    else:
-        same = repeat(prepared.space), repeat(tuple(targets))
-        shown = tuple(apart.map(_correction, *same, groups))
+    shown = tuple(corrections[mask]() for mask in smallest_sets(corrections))
     found = tuple(_chosen(musts, mask) for mask in smallest_sets(conflicts))
     return Reasons(shown, found, complete=not untried)
+
+
+def _begun(
+    prepared: Prepared,
+    targets: Sequence[Target],
+    given: tuple[Target, ...],
+    show: Show,
+    apart: Executor | None,
+) -> Callable[[], Correction]:
+    """The amounts of one correction, worked out apart while others are sought, or when asked."""
+    if apart is None:
+        return lambda: _correction(prepared, targets, given, show)
+    return apart.submit(_correction, prepared.space, tuple(targets), given, show).result
 
 
 def _groups(conflicts: Sequence[int]) -> list[int]:
@@ -201,12 +215,12 @@ class _Asked:
             return True
         if any(mask & never == never for never in self._never):
             return False
-        index = find_any(self._prepared, _chosen(self._musts, mask))
-        if index is None:
+        found = find_any(self._prepared, _chosen(self._musts, mask))
+        if found is None:
             self._never.append(mask)
         else:
-            self._held.append(self._held_by(index))
-        return index is not None
+            self._held.append(self._held_by(found.index))
+        return found is not None
 
     def _held_by(self, index: dict[str, int]) -> int:
         found = _figures(self._prepared, index, [target.figure for target in self._musts])
@@ -247,7 +261,7 @@ def _chosen(musts: tuple[Target, ...], mask: int) -> tuple[Target, ...]:
 
 
 def _correction(
-    space: Space | Prepared, targets: Sequence[Target], given: tuple[Target, ...]
+    space: Space | Prepared, targets: Sequence[Target], given: tuple[Target, ...], show: Show
 ) -> Correction:
     """The least that a group must give, and of the set-ups that give so little the best.
 
@@ -255,22 +269,19 @@ def _correction(
     """
     prepared = prepare(space)
     kept = [target for target in targets if target.must and target not in given]
-    asked = [replace(target, must=False, weight=1.0) for target in given]
-    least = _sure_best(prepared, [*kept, *asked])
+    least = find_least(prepared, kept, given)
+    if least is None:
+        raise AssertionError(LOST)
     reached = _figures(prepared, least, [target.figure for target in given])
     gives = tuple(_give(target, float(reached[target.figure][0])) for target in given)
     if any(math.isnan(give.value) for give in gives):
         return Correction(gives, least)
     eased = [_eased(give) for give in gives]
     preferred = [target for target in targets if not (target.must or target.place)]
-    return Correction(gives, _sure_best(prepared, [*kept, *eased, *preferred]))
-
-
-def _sure_best(prepared: Prepared, targets: Sequence[Target]) -> dict[str, int]:
-    best = find_best(prepared, targets)
+    best = show(prepared, [*kept, *eased, *preferred])
     if best is None:
         raise AssertionError(LOST)
-    return best.index
+    return Correction(gives, best.index)
 
 
 def _give(target: Target, value: float) -> Give:
