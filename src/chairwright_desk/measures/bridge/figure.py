@@ -22,6 +22,7 @@ from chairwright.person.body import Body
 from chairwright.person.estimates import MeasureSet
 from chairwright.person.posture import SIDES, leg_points, upper_body_points
 from chairwright_desk.measures.bridge.catalogue import kinds
+from chairwright_desk.measures.bridge.numbers import large_numbers, natural_px
 from chairwright_desk.measures.bridge.understood import Understood
 
 SCALE = 10.0
@@ -63,7 +64,7 @@ def figure_svg(told: Understood, units: Units) -> str:
     across = lay_out(_front_tapes(told, floor), front, groups_box((person,)), units)
     groups = (*drawn, person, *tapes, *across)
     groups = (*groups, *_lying(told, groups_box(groups), side, units))
-    return _marked(to_svg(_sheet(groups, told), PREFIX), told)
+    return _marked(_sheet(groups, told), told)
 
 
 def _sheet(groups: tuple[Group, ...], told: Understood) -> Sheet:
@@ -75,9 +76,15 @@ def _sheet(groups: tuple[Group, ...], told: Understood) -> Sheet:
     return Sheet("The client, seated", words, *size, moved)
 
 
-def _marked(svg: str, told: Understood) -> str:
-    """Let the drawing fill its room, and mark the tapes of what nobody measured."""
-    svg = re.sub(r' width="[\d.]+mm" height="[\d.]+mm"', "", svg, count=1)
+def _marked(sheet: Sheet, told: Understood) -> str:
+    """Size the drawing for a screen, mark what nobody measured, add the large numbers."""
+    svg = to_svg(sheet, PREFIX)
+    wide, high = natural_px(sheet)
+    size = f' width="{wide:.0f}" height="{high:.0f}"'
+    svg = re.sub(r' width="[\d.]+mm" height="[\d.]+mm"', size, svg, count=1)
+    for group, number in large_numbers(sheet).items():
+        before, there, after = svg.partition(f'<g id="{PREFIX}-{group}">')
+        svg = f"{before}{there}{after.replace('</g>', f'{number}</g>', 1)}"
     for name in kinds():
         there = f'id="{PREFIX}-dimension-{name.replace("_", "-")}"'
         kind = "tape" if name in told.measured else "tape estimated"

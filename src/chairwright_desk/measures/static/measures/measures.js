@@ -10,7 +10,10 @@
   const show = () => {
     for (const each of figure.querySelectorAll(".told")) each.classList.remove("told");
     const tape = held && figure.querySelector(`#tape-dimension-${held}`);
-    if (tape) tape.classList.add("told");
+    if (tape) {
+      tape.classList.add("told");
+      tape.parentNode.append(tape); // above the others, which would strike its number
+    }
     figure.classList.toggle("held", Boolean(tape));
   };
 
