@@ -58,21 +58,18 @@ def _sums_from_the_least(
     left = prepared.relevant(names).under(tuple(kept))
     if left.space.is_empty:
         return
-    amounts = [_attainable(left, target) for target in given]
-    steps = [
-        None if each is None else each / FIGURES[target.figure].scale
-        for each, target in zip(amounts, given, strict=True)
-    ]
-    for at in _corners([each for each in steps if each is not None], len(given)):
-        yield tuple(
-            float(each[place]) for each, place in zip(amounts, at, strict=True) if each is not None
-        )
-
-
-def _corners(steps: Sequence[FloatArray], wanted: int) -> Iterator[tuple[int, ...]]:
-    """Yield places in the ascending lists by ascending sum, as many as are tried."""
-    if len(steps) < wanted or any(not len(each) for each in steps):
+    known = (_attainable(left, target) for target in given)
+    amounts = [each for each in known if each is not None and len(each)]
+    if len(amounts) < len(given):
         return
+    scales = [FIGURES[target.figure].scale for target in given]
+    steps = [each / scale for each, scale in zip(amounts, scales, strict=True)]
+    for at in _places_by_sum(steps):
+        yield tuple(float(each[place]) for each, place in zip(amounts, at, strict=True))
+
+
+def _places_by_sum(steps: Sequence[FloatArray]) -> Iterator[tuple[int, ...]]:
+    """Yield places in the ascending lists by ascending sum, as many as are tried."""
     first = (0,) * len(steps)
     waiting, seen = [(_sum(steps, first), first)], {first}
     for _ in range(MOST_TRIES):
