@@ -6,6 +6,7 @@ from itertools import groupby
 from typing import Any
 
 from django.urls import reverse
+from django.utils.html import escape
 
 from chairwright.files.client import read_client
 from chairwright.person.estimates import complete
@@ -20,6 +21,7 @@ from chairwright_desk.targets.models import OwnTarget, TargetChange
 from ..kit.world import World
 from ..standing import measures, surroundings
 from ..standing.measures import BODY
+from ..standing.targets import made
 
 
 def post(world: World, view: str, data: dict[str, Any], *more: str) -> Any:
@@ -108,7 +110,7 @@ def test_a_place_that_asks_is_named(world: World) -> None:
     surroundings.made(world)
     measures.made(world)
     told = page(world, "builder")
-    assert "Asked by the place" in told
+    assert "place: <a" in told
     assert "from the hallway to the bedroom" in told
     assert ">Change<" not in told
 
@@ -139,5 +141,19 @@ def test_all_that_is_asked_of_one_figure_stands_together(world: World) -> None:
         figures = [each.figure for each in group.asked]
         assert len(list(groupby(figures))) == len(set(figures)), group.words
     told = page(world)
-    assert '<li class="ask same' in told
+    assert told.count('class="label">Seat width<') == 1
+    assert told.count('class="why"') == told.count('class="ask"') == told.count("<summary>Why<")
     assert "Add a target" in told
+
+
+def test_every_reason_stands_with_its_range_and_source(world: World) -> None:
+    target = made(world)
+    text, places = str(client_text(world.client)), str(places_text(world.client))
+    told = page(world)
+    whole = listing(text, places, "mm").groups
+    every = [each for group in whole for each in group.asked if each.figure != target.figure]
+    assert len(every) > 40
+    for each in every:
+        assert f"<b>{each.ends.words}, {each.kind}:</b> {escape(each.reason)}" in told, each.label
+        assert f"Source: {escape(each.source)}<" in told, each.label
+    assert "The rules ask at most 700 mm" in told
