@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
 from typing import Any
 
 from django import forms
+from django.core.validators import MaxValueValidator, MinValueValidator
 from django.utils import timezone
 
 from chairwright_desk.bench.models import Setup
@@ -26,6 +28,11 @@ NUMBER_TAKEN = "Another order of your team has this number."
 LONGEST_TEXT = 200_000
 
 
+FIRST_DAY, LAST_DAY = date(2000, 1, 1), date(2999, 12, 31)
+"""Days of an order lie between these: others are slips of the keyboard."""
+NO_SUCH_DAY = "A day of an order lies between the years 2000 and 2999. Look at the year."
+
+
 def day_field(label: str, *, required: bool = True, help_text: str = "") -> forms.DateField:
     """A day of the calendar.
 
@@ -36,8 +43,14 @@ def day_field(label: str, *, required: bool = True, help_text: str = "") -> form
     help_text : str
     """
     widget = forms.DateInput(attrs={"type": "date"}, format="%Y-%m-%d")
+    within = [MinValueValidator(FIRST_DAY, NO_SUCH_DAY), MaxValueValidator(LAST_DAY, NO_SUCH_DAY)]
     return forms.DateField(
-        label=label, required=required, help_text=help_text, widget=widget, localize=False
+        label=label,
+        required=required,
+        help_text=help_text,
+        widget=widget,
+        localize=False,
+        validators=within,
     )
 
 

@@ -97,7 +97,12 @@ def test_a_builder_takes_the_steps_of_the_workshop_only(world: World, order: Ord
 def test_delivery_is_not_still_to_come(world: World, order: Order) -> None:
     Order.objects.filter(pk=order.pk).update(status="built")
     late = (timezone.localdate() + timedelta(days=1)).isoformat()
-    for day, words in ((late, "still to come"), ("", "required"), ("31.8.", "valid date")):
+    for day, words in (
+        (late, "still to come"),
+        ("", "required"),
+        ("31.8.", "valid date"),
+        ("0001-01-01", "Look at the year"),
+    ):
         answer = step(world, order, "delivered", day=day)
         assert answer.status_code == 422
         assert words in answer.content.decode()

@@ -33,7 +33,7 @@ from chairwright_desk.orders.steps import open_steps, take
 A_PAGE = 50
 PDF = "application/pdf"
 TAKEN = "An order of the team has this number already."
-NO_PAPERS = "A must is not met and nobody has accepted that by name, so there are no papers."
+NO_PAPERS = "A must is not met and nobody has accepted that, so there are no papers."
 
 
 def told(request: Request, order: Order) -> OrderGiven:
@@ -162,7 +162,7 @@ def order_paper(call: Call, order_id: str, paper_name: str) -> HttpResponse:
     if paper_name not in names_for(call.request, found):
         raise faults.not_found()
     if opened.worked is None or opened.worked.order.refused:
-        raise faults.in_the_way(NO_PAPERS, "Accept what fails by name on the order's page first.")
+        raise faults.in_the_way(NO_PAPERS, "Say on the order's page who accepts it, and why.")
     units: Any = "in" if call.request.user.units == "inch" else "mm"
     beside = beside_of(found, opened.worked, (paper_name,))
     made = paper(paper_name, opened.worked, Asked("a4", units, False), beside)
