@@ -31,7 +31,7 @@ def facts_of(body: Fields, able: Fields) -> list[tuple[str, str]]:
 def _lost(body: Fields, limb: str) -> str:
     words = f"lost {LEVEL_WORDS.get(body[limb], body[limb])}"
     share = body.get(f"{limb}_share") or "0.5"
-    return f"{words}, {share} of the cut bone left" if has_share(body[limb]) else words
+    return f"{words}, {share} of the cut bone remains" if has_share(body[limb]) else words
 
 
 def _load(able: Fields, at: int) -> str:

@@ -117,7 +117,9 @@ class MeasuringForm(TypedForm):
             self.fields[limb] = forms.ChoiceField(
                 label=LIMB_WORDS[limb], choices=choices, required=False
             )
-            self.fields[f"{limb}_share"] = _box("Share of the cut bone left", placeholder="0.5")
+            self.fields[f"{limb}_share"] = _box(
+                f"{LIMB_WORDS[limb]}: share of the cut bone that remains", placeholder="0.5"
+            )
 
     def _add_measure(self, kind: Kind) -> None:
         tape = kind.name.replace("_", "-")
@@ -153,6 +155,15 @@ class MeasuringForm(TypedForm):
                 troubles.pop("", None)
             self.say(troubles)
         return data
+
+
+@dataclass(frozen=True)
+class Folded:
+    """Rows alike: the first stands open; the others are folded until one of them is used."""
+
+    first: list[forms.BoundField]
+    further: list[list[forms.BoundField]]
+    used: bool
 
 
 class AbilitiesForm(TypedForm):
@@ -203,18 +214,20 @@ class AbilitiesForm(TypedForm):
             self.fields[f"range_least_{at}"] = _box("Least, at the end")
             self.fields[f"range_most_{at}"] = _box("Most, at the end")
 
-    def _rows(self, count: int, *names: str) -> list[list[forms.BoundField]]:
-        return [[self[f"{name}_{at}"] for name in names] for at in range(count)]
+    def _rows(self, count: int, *names: str) -> Folded:
+        rows = [[self[f"{name}_{at}"] for name in names] for at in range(count)]
+        further = any(row[0].value() or row[1].value() for row in rows[1:])
+        return Folded(rows[0], rows[1:], further)
 
-    def loads(self) -> list[list[forms.BoundField]]:
+    def loads(self) -> Folded:
         """Return the rows of what goes along every day."""
         return self._rows(LOADS, "load_name", "load_mass", "load_place")
 
-    def settled(self) -> list[list[forms.BoundField]]:
+    def settled(self) -> Folded:
         """Return the rows of choices that are settled."""
         return self._rows(SETTLED, "settled_choice", "settled_codes")
 
-    def ranges(self) -> list[list[forms.BoundField]]:
+    def ranges(self) -> Folded:
         """Return the rows of what is expected to change."""
         return self._rows(RANGES, "range_measure", "range_least", "range_most")
 

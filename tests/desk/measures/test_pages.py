@@ -276,3 +276,25 @@ def test_from_the_saved_measures_the_next_steps_are_one_press_away(world: World)
     onward = page[page.index("Next: ") :].split("</p>")[0]
     for view in ("surroundings:show", "targets:show", "bench:list"):
         assert f'href="{reverse(view, args=[world.client.pk])}"' in onward
+
+
+def test_empty_rows_of_how_the_client_moves_are_folded_and_used_ones_stand_open(
+    world: World,
+) -> None:
+    address = reverse("measures:abilities", args=[world.client.pk])
+    assert world.visitor("clinician").get(address).content.decode().count(" open>") == 0
+    loads = {f"load_{name}_{at}": "3" for name in ("name", "mass") for at in (0, 1)}
+    Abilities.objects.create(client=world.client, fields={"propulsion": "hands", **loads})
+    told = world.visitor("clinician").get(address).content.decode()
+    assert '<details class="further" open><summary>More that hangs there' in told
+    assert told.count(" open>") == 1
+    for at in range(4):
+        assert f'name="load_name_{at}"' in told
+
+
+def test_each_limb_says_whose_bone_remains(world: World) -> None:
+    told = world.visitor("clinician").get(reverse("measures:new", args=[world.client.pk]))
+    assert "Left leg: share of the cut bone that remains" in told.content.decode()
+    made = Measuring.objects.create(client=world.client, fields={**BODY, "left_leg": "below_knee"})
+    told = world.visitor("clinician").get(reverse("measures:show", args=[made.client_id]))
+    assert "0.5 of the cut bone remains" in told.content.decode()
