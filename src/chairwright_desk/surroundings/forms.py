@@ -181,4 +181,6 @@ def _both(plain: dict[str, str], alone: str) -> dict[str, str]:
 class FileForm(forms.Form):
     """A places file from elsewhere."""
 
-    file = forms.FileField(label="Places file", help_text="A text file of this program.")
+    file = forms.FileField(
+        label="Places file", help_text="A file of this program, as Places as text gives it."
+    )

@@ -46,7 +46,7 @@ _OPTIONS = {
     },
     "lifted_by": {"self": "the client", "carer": "the carer"},
     "reach_from": {"front": "facing it", "side": "beside it"},
-    "limits": {"women": "published limits for women", "men": "published limits for men"},
+    "limits": {"women": "published, for women", "men": "published, for men"},
     "site": {"new": "new", "existing": "existing"},
     "building": {"dwelling": "a dwelling", "public": "a public building"},
 }
@@ -79,7 +79,7 @@ _LABELS = {
 }
 _FLAG_OWN = {"must": (("true", "it must be managed"), ("false", "it is a wish"))}
 _LEFT_OUT = {
-    "as at the top of the file": "as under Carer and building",
+    "as at the top of the file": "see Carer and building",
     "with corridor its width, else not known": "the width of the corridor, else not known",
 }
 _MEANING = {
