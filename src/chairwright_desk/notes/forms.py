@@ -12,7 +12,12 @@ from chairwright_desk.notes.images import LARGEST_BYTES, Image, NoPicture, read_
 class NoteForm(forms.Form):
     """The remark."""
 
-    text = forms.CharField(label="Note", max_length=4000, widget=forms.Textarea(attrs={"rows": 5}))
+    text = forms.CharField(
+        label="Note",
+        max_length=4000,
+        widget=forms.Textarea(attrs={"rows": 5}),
+        help_text="No name. Builders do not see it, and no paper of the desk prints it.",
+    )
     revision = forms.IntegerField(widget=forms.HiddenInput, required=False)
 
 

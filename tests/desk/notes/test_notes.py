@@ -128,3 +128,12 @@ def test_two_who_change_a_note_are_shown_both(world: World) -> None:
     assert first.status_code == 302
     assert second.status_code == 409
     assert "two" in second.content.decode()
+
+
+def test_the_page_says_who_sees_a_note_and_it_is_so(world: World) -> None:
+    note = made(world)
+    page = world.visitor("clinician").get(reverse("notes:new", args=[world.client.pk]))
+    assert "No name. Builders do not see it" in page.content.decode()
+    address = reverse("notes:show", args=[world.client.pk])
+    assert note.text.splitlines()[0] in world.visitor("reader").get(address).content.decode()
+    assert world.visitor("builder").get(address).status_code == 403
