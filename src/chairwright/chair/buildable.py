@@ -36,16 +36,23 @@ def buildable(rows: Rows) -> NDArray[np.bool_]:
     return np.asarray(fine)
 
 
-def reason_not(rows: Rows) -> str:
-    """Why the first set-up of ``rows`` is not buildable, in plain words; empty when it is."""
-    pitch = float(np.degrees(rows["pitch"][0]))
+def reason_not(rows: Rows, at: int = 0) -> str:
+    """Why one set-up of ``rows`` is not buildable, in plain words; empty when it is.
+
+    Parameters
+    ----------
+    rows : Rows, shape (n,)
+    at : int
+        Which one.
+    """
+    pitch = float(np.degrees(rows["pitch"][at]))
     if not PITCH_RANGE_DEG[0] <= pitch <= PITCH_RANGE_DEG[1]:
         low, high = PITCH_RANGE_DEG
         tilt = "cannot stand on its wheels" if np.isnan(pitch) else f"would tilt {pitch:.1f} deg"
         return f"the frame {tilt}; it must stay between {low:g} and {high:g} deg"
-    if rows["device_z"][0] < rows["device_radius"][0]:
+    if rows["device_z"][at] < rows["device_radius"][at]:
         return "the anti-tip wheel would stand in the floor; choose a higher hole"
-    if _plate_in_floor(rows)[0]:
+    if _plate_in_floor(rows)[at]:
         return "the footplate would stand in the floor; choose a shorter hanger length"
     return ""
 

@@ -14,10 +14,11 @@ Theory: docs/theory/turning.md.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import cache
 from itertools import combinations
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from chairwright.figures.turning import Corner, stacked
 from chairwright.mass_points import FloatArray
@@ -31,6 +32,7 @@ AT_ONCE = 6000
 """Values looked at in one array; more would leave the processor's cache."""
 
 Need = Callable[[FloatArray], FloatArray]
+Places = NDArray[np.intp]
 
 
 def least_over(
@@ -107,13 +109,15 @@ class _Pushed:
     def __init__(self, x: FloatArray, y: FloatArray, angle: FloatArray) -> None:
         sine, cosine = np.sin(angle), np.cos(angle)
         x, y = _across(x, angle), _across(y, angle)
-        self.ahead = np.max(x * cosine + y * sine, axis=0) - (x * cosine - y * sine)
-        self.aside = (x * sine + y * cosine) - np.min(x * sine - y * cosine, axis=0)
+        along, across, forth, back = x * cosine, y * cosine, x * sine, y * sine
+        self.ahead = (along + back).max(axis=0) - (along - back)
+        self.aside = (forth + across) - (forth - across).min(axis=0)
 
 
-def _pairs(count: int) -> tuple[list[int], list[int]]:
-    pairs = list(combinations(range(count), 2))
-    return [i for i, _ in pairs], [j for _, j in pairs]
+@cache
+def _pairs(count: int) -> tuple[Places, Places]:
+    first, second = np.array(list(combinations(range(count), 2)), dtype=np.intp).reshape(-1, 2).T
+    return first, second
 
 
 def _equal_need(x: FloatArray, y: FloatArray, angle: FloatArray) -> FloatArray:
@@ -134,13 +138,13 @@ def _other_need(x: FloatArray, y: FloatArray, angle: FloatArray, known: FloatArr
     """First corridor needed at an angle when the second is known: greatest aside beyond it."""
     pushed = _Pushed(x, y, angle)
     beyond, aside = pushed.ahead - known, pushed.aside
-    need = np.max(np.where(beyond >= 0, aside, -np.inf), axis=0)
+    need = np.where(beyond >= 0, aside, -np.inf).max(axis=0)
     i, j = _pairs(len(x))
-    apart = beyond[j] - beyond[i]
+    one, two = beyond.take(i, axis=0), beyond.take(j, axis=0)
     with np.errstate(divide="ignore", invalid="ignore"):
-        level = (aside[i] * beyond[j] - aside[j] * beyond[i]) / apart
-    crossing = np.where(beyond[i] * beyond[j] < 0, level, -np.inf)
-    return np.asarray(np.maximum(need, np.max(crossing, axis=0, initial=-np.inf)))
+        level = (aside.take(i, axis=0) * two - aside.take(j, axis=0) * one) / (two - one)
+    crossing = np.where(one * two < 0, level, -np.inf)
+    return np.asarray(np.maximum(need, crossing.max(axis=0, initial=-np.inf)))
 
 
 def beside(
@@ -225,10 +229,15 @@ class _Swing:
     def __init__(self, x: FloatArray, y: FloatArray, radius: FloatArray) -> None:
         x, y = _across(x, radius), _across(y, radius)
         across = radius + y
-        self.first = np.max(np.hypot(np.minimum(x, 0.0), across), axis=0)
-        self.second = np.max(np.hypot(np.maximum(x, 0.0), across), axis=0)
-        self.circle = np.max(np.hypot(x, across), axis=0)
-        self.inner = radius - np.max(y, axis=0)
+        self._x, self._across = x, across
+        self.first = np.hypot(np.minimum(x, 0.0), across).max(axis=0)
+        self.second = np.hypot(np.maximum(x, 0.0), across).max(axis=0)
+        self.inner = radius - y.max(axis=0)
+
+    @property
+    def circle(self) -> FloatArray:
+        """Reach in any direction."""
+        return np.asarray(np.hypot(self._x, self._across).max(axis=0))
 
 
 def _least_arc(

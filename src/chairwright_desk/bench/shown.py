@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from chairwright_desk.base.requests import Request
 from chairwright_desk.bench.bridge import (
@@ -30,10 +30,19 @@ from chairwright_desk.bench.texts import Texts, as_weighed, line_of
 
 @dataclass(frozen=True)
 class Block:
-    """One choice on the page: its list, its slider, its holes."""
+    """One choice on the page: its list, its slider, its holes.
+
+    Parameters
+    ----------
+    choice : ChoiceShown
+    picture : HolePicture or None
+    redrawn : bool
+        Whether the holes are to be put on the page anew; not where they are shown as before.
+    """
 
     choice: ChoiceShown
     picture: HolePicture | None
+    redrawn: bool = True
 
 
 @dataclass(frozen=True)
@@ -59,6 +68,9 @@ class Shown:
 
 
 _THINGS: Kept[tuple[ThingBlocks, ...]] = Kept(128)
+_PICTURES: Kept[Pictures | None] = Kept(128)
+_PLACES: Kept[tuple[PlaceShown, ...]] = Kept(128)
+"""By the bench, which stands for the client, the places and the line as read, and the set-up."""
 
 
 def units_of(request: Request) -> Units:
@@ -92,8 +104,35 @@ def things_of(state: State, units: Units) -> tuple[ThingBlocks, ...]:
     state : State
     units : {"mm", "in"}
     """
-    key = (state.bench.key, units, *state.index.values())
-    return _THINGS.of(key, lambda: _things(state, units))
+    return _THINGS.of(_key(state, units), lambda: _things(state, units))
+
+
+def _key(state: State, units: Units) -> tuple[object, ...]:
+    return (state.bench.key, units, *state.index.values())
+
+
+def pictures_shown(state: State, units: Units) -> Pictures | None:
+    """The drawings of a set-up, kept.
+
+    Parameters
+    ----------
+    state : State
+        From `state_of` or `sketch_of`; both look the same.
+    units : {"mm", "in"}
+    """
+    return _PICTURES.of(_key(state, units), lambda: pictures_of(state, units))
+
+
+def places_judged(state: State, units: Units) -> tuple[PlaceShown, ...]:
+    """Every place of the client beside a set-up, kept.
+
+    Parameters
+    ----------
+    state : State
+        From `state_of`, with the spreads of its own.
+    units : {"mm", "in"}
+    """
+    return _PLACES.of(_key(state, units), lambda: places_shown(state, units))
 
 
 def _things(state: State, units: Units) -> tuple[ThingBlocks, ...]:
@@ -119,9 +158,9 @@ def shown_of(state: State, units: Units) -> Shown:
     return Shown(
         state=state,
         things=things_of(state, units),
-        pictures=pictures_of(state, units),
+        pictures=pictures_shown(state, units),
         follows=follows_of(state, units),
-        places=places_shown(state, units),
+        places=places_judged(state, units),
         paid=payer_shown(state),
         against=state.against,
     )
@@ -137,4 +176,8 @@ def changed_blocks(before: State, after: State, units: Units) -> tuple[Block, ..
     """
     old = {b.choice.name: b for thing in things_of(before, units) for b in thing.blocks}
     new = (block for thing in things_of(after, units) for block in thing.blocks)
-    return tuple(block for block in new if block != old[block.choice.name])
+    return tuple(
+        replace(block, redrawn=block.picture != old[block.choice.name].picture)
+        for block in new
+        if block != old[block.choice.name]
+    )

@@ -20,14 +20,19 @@ from chairwright_desk.bench.bridge import (
     change,
     follows_of,
     payer_shown,
-    pictures_of,
-    places_shown,
     sketch_of,
     state_of,
 )
 from chairwright_desk.bench.models import Setup
 from chairwright_desk.bench.opened import Opened, open_setup, texts_missing
-from chairwright_desk.bench.shown import changed_blocks, shown_of, things_of, units_of
+from chairwright_desk.bench.shown import (
+    changed_blocks,
+    pictures_shown,
+    places_judged,
+    shown_of,
+    things_of,
+    units_of,
+)
 from chairwright_desk.bench.wishes import BY, Wish, wish_of
 
 SKETCHED = "bench-sketch"
@@ -214,13 +219,13 @@ def answer(
     if note != Note():
         blocks, by = tuple(b for thing in things_of(after, units) for b in thing.blocks), ""
     more = {
-        "pictures": pictures_of(after, units),
+        "pictures": pictures_shown(after, units),
         "follows": follows_of(after, units, before),
         "against": after.against,
         "blocks": blocks,
         "by": by,
         "sure": after.sure,
-        "places": places_shown(after, units) if after.sure else None,
+        "places": places_judged(after, units) if after.sure else None,
         "paid": payer_shown(after) if after.sure else None,
     }
     response = render(
@@ -241,7 +246,7 @@ def sure(request: Request, client_id: str, setup_id: str) -> HttpResponse:
     more = {
         "follows": follows_of(state, units),
         "against": state.against,
-        "places": places_shown(state, units),
+        "places": places_judged(state, units),
         "paid": payer_shown(state),
         "sure": True,
     }

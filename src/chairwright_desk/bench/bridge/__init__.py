@@ -14,7 +14,7 @@ from chairwright_desk.bench.bridge.compared import Beside, beside
 from chairwright_desk.bench.bridge.follows import AskedShown, FigureShown, Follows, follows_of
 from chairwright_desk.bench.bridge.found import Found, find, first_codes
 from chairwright_desk.bench.bridge.front import PURPOSE, axes_of, front_cautions, front_picture
-from chairwright_desk.bench.bridge.holes import HolePicture, hole_picture
+from chairwright_desk.bench.bridge.holes import HolePicture, Spot, hole_picture
 from chairwright_desk.bench.bridge.kept import Kept
 from chairwright_desk.bench.bridge.opened import (
     Bench,
@@ -62,6 +62,7 @@ __all__ = [
     "Pictures",
     "PlaceShown",
     "Scatter",
+    "Spot",
     "State",
     "SweptShown",
     "ThingShown",

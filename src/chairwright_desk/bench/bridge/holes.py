@@ -97,7 +97,28 @@ PLACED: dict[str, tuple[ViewAt, Page, tuple[str, ...]]] = {
 }  # fmt: skip
 """For each choice with a picture: the view, its paper, and the choices that it shows."""
 
-_SHEETS: Kept[tuple[Sheet, str]] = Kept(256)
+
+@dataclass(frozen=True)
+class Ground:
+    """A thing as drawn, and where its holes lie, whatever is said of them.
+
+    Parameters
+    ----------
+    sheet : Sheet
+    svg : str
+    holes : dict of str to (str, Point)
+        By code: where it lies in words, and on paper.
+    half : float
+        Half the side of a button [paper mm].
+    """
+
+    sheet: Sheet
+    svg: str
+    holes: dict[str, tuple[str, Point]]
+    half: float
+
+
+_GROUNDS: Kept[Ground] = Kept(256)
 
 
 def hole_picture(state: State, choice: ChoiceShown, units: Units) -> HolePicture | None:
@@ -119,19 +140,35 @@ def hole_picture(state: State, choice: ChoiceShown, units: Units) -> HolePicture
         return None
     _, _, seen = PLACED[choice.name]
     key = (state.bench.key, choice.name, units, *(state.index[name] for name in seen))
-    sheet, svg = _SHEETS.of(key, lambda: _background(state, choice.name, units))
-    options = {option.code: option for option in state.bench.line.choices[choice.name].options}
-    chosen = options[choice.chosen.code]
-    shown = [e for e in choice.options if _together(choice.name, options[e.code], chosen)]
-    places = [_place(state, options[each.code], sheet) for each in shown]
-    half = _half(places)
+    ground = _GROUNDS.of(key, lambda: _ground(state, choice.name, units))
+    sheet, holes = ground.sheet, ground.holes
     spots = tuple(
-        _spot(each, _where(options[each.code], choice.name, units), at, half)
-        for each, at in zip(shown, places, strict=True)
-    )
+        _spot(each, *holes[each.code], ground.half)
+        for each in choice.options
+        if each.code in holes
+    )  # fmt: skip
     return HolePicture(
-        choice.name, sheet.title, sheet.description, svg, sheet.width_mm, sheet.height_mm, spots
+        choice.name,
+        sheet.title,
+        sheet.description,
+        ground.svg,
+        sheet.width_mm,
+        sheet.height_mm,
+        spots,
     )
+
+
+def _ground(state: State, name: str, units: Units) -> Ground:
+    sheet, svg = _background(state, name, units)
+    options = state.bench.line.choices[name].options
+    chosen = options[state.index[name]]
+    shown = [option for option in options if _together(name, option, chosen)]
+    places = [_place(state, option, sheet) for option in shown]
+    holes = {
+        option.code: (_where(option, name, units), at)
+        for option, at in zip(shown, places, strict=True)
+    }
+    return Ground(sheet, svg, holes, _half(places))
 
 
 def _background(state: State, name: str, units: Units) -> tuple[Sheet, str]:

@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from chairwright.chair.buildable import reason_not
+from chairwright.chair.rows import Rows
 from chairwright.chair.shape_of import shape_of
 from chairwright.errors import InputError, Problem
 from chairwright.figures.directions import tip_angles
@@ -21,7 +23,6 @@ from chairwright.fitting.described import (
     describe,
     judge,
     one_row,
-    why_not_buildable,
 )
 from chairwright.fitting.extras import fitted_extras, with_extras
 from chairwright.fitting.person import Person, read_person
@@ -272,16 +273,17 @@ def sketch_of(bench: Bench, codes: Codes, before: State | None) -> State:
     return _SKETCHES.of(key, lambda: _sketched(bench, index, spreads))
 
 
-def _against(bench: Bench, index: Index) -> tuple[str, tuple[str, ...]]:
-    """Why it does not stand, and everything that is against it."""
+def _against(bench: Bench, index: Index) -> tuple[Rows, str, tuple[str, ...]]:
+    """The set-up as one row, why it does not stand, and everything that is against it."""
     line, occupant = bench.line, bench.person.occupant
     rules = why_not_allowed(line, occupant, index)
-    unbuildable = why_not_buildable(line, occupant, index)
-    return unbuildable, ((*rules, unbuildable) if unbuildable else rules)
+    rows, _ = realise(line, occupant, one_row(index))
+    unbuildable = reason_not(rows)
+    return rows, unbuildable, ((*rules, unbuildable) if unbuildable else rules)
 
 
 def _described(bench: Bench, index: Index) -> State:
-    unbuildable, against = _against(bench, index)
+    _, unbuildable, against = _against(bench, index)
     if unbuildable:
         return State(bench, index, None, against)
     person = bench.person
@@ -290,11 +292,10 @@ def _described(bench: Bench, index: Index) -> State:
 
 
 def _sketched(bench: Bench, index: Index, spreads: Mapping[str, float]) -> State:
-    unbuildable, against = _against(bench, index)
+    rows, unbuildable, against = _against(bench, index)
     if unbuildable:
         return State(bench, index, None, against)
     occupant, targets = bench.person.occupant, bench.person.targets
-    rows, _ = realise(bench.line, occupant, one_row(index))
     names = tuple(dict.fromkeys([*FIGURES, *(target.figure for target in targets)]))
     values = figures_of(rows, occupant, names)
     figures = {name: float(each[0]) for name, each in values.items()}

@@ -130,6 +130,7 @@ class Table:
 
 
 _TABLES: Kept[Table] = Kept(512)
+_WORDS: Kept[str] = Kept(4096)
 
 
 def choices_shown(state: State) -> tuple[ThingShown, ...]:
@@ -170,7 +171,10 @@ def choice_shown(state: State, name: str, table: Table) -> ChoiceShown:
         each for each, option in zip(shown, choice.options, strict=True)
         if option.kind == "standard"
     )  # fmt: skip
-    more = tuple(each for each in shown if each not in standard)
+    more = tuple(
+        each for each, option in zip(shown, choice.options, strict=True)
+        if option.kind != "standard"
+    )  # fmt: skip
     slider = _slider(choice, shown, chosen)
     return ChoiceShown(
         name=name,
@@ -257,7 +261,7 @@ def _table(state: State) -> Table:
     fine = np.ones(len(pairs), dtype=bool)
     for _, mask in against:
         fine &= ~mask
-    refused = dict(_by_rules(line, index, pairs, against, np.nonzero(~fine)[0]))
+    refused = dict(_by_rules(state, pairs, against, np.nonzero(~fine)[0]))
     for pair, words in _body(state):
         refused[pair] = "; ".join(filter(None, (refused.get(pair, ""), words)))
     falls = dict(_falls(state, pairs, rows, np.nonzero(fine)[0]))
@@ -271,16 +275,22 @@ GROUNDED = "the anti-tip wheel"
 
 
 def _by_rules(
-    line: Line,
-    index: Index,
+    state: State,
     pairs: Sequence[Pair],
     against: Sequence[tuple[Rule, NDArray[np.bool_]]],
     broken: IndexArray,
 ) -> Iterator[tuple[Pair, str]]:
     for row in broken:
-        changed = {**index, pairs[row][0]: pairs[row][1]}
-        words = [rule_words(line, rule, changed) for rule, mask in against if mask[row]]
+        changed = {**state.index, pairs[row][0]: pairs[row][1]}
+        words = [_words_of(state.bench, rule, changed) for rule, mask in against if mask[row]]
         yield pairs[row], "; ".join(dict.fromkeys(words))
+
+
+def _words_of(bench: Bench, rule: Rule, index: Index) -> str:
+    """A broken rule in words, kept: they hang on the options of its own choices alone."""
+    whole = (rule.because, *rule.when.items(), *rule.need.items())
+    chosen = (index[name] for name in (*rule.when, *rule.need))
+    return _WORDS.of((bench.key, whole, *chosen), lambda: rule_words(bench.line, rule, index))
 
 
 def _rows(pairs: Sequence[Pair], index: Index) -> dict[str, IndexArray]:
@@ -319,4 +329,4 @@ def _falls(
     line, occupant = state.bench.line, state.bench.person.occupant
     made, _ = realise(line, occupant, {name: array[kept] for name, array in rows.items()})
     for place in np.nonzero(~buildable(made))[0]:
-        yield pairs[kept[place]], reason_not(made.take(np.array([place], dtype=np.intp)))
+        yield pairs[kept[place]], reason_not(made, place)

@@ -1,12 +1,13 @@
-"""The ledger's rows: some seventy stand in every answer, so they are put together here."""
+"""The ledger's rows and the holes: many stand in every answer, so they are put together here."""
 
 from __future__ import annotations
 
+from html import escape
+
 from django import template
-from django.utils.html import escape
 from django.utils.safestring import SafeString, mark_safe
 
-from chairwright_desk.bench.bridge import AskedShown, FigureShown
+from chairwright_desk.bench.bridge import AskedShown, FigureShown, HolePicture, Spot
 from chairwright_desk.bench.bridge.words import NOMINAL
 
 register = template.Library()
@@ -37,6 +38,35 @@ def figure(row: FigureShown) -> SafeString:
         f'<p class="source">Worked out from: {escape(row.source)}.</p></div></details></li>',
     ]
     return mark_safe("".join(parts))  # noqa: S308 - every value is escaped above
+
+
+@register.simple_tag
+def spots(picture: HolePicture, *, may_change: bool) -> SafeString:
+    """Return the holes of a picture, each with its button; for reading only without the right."""
+    off = "" if may_change else " disabled"
+    told = "".join([_spot(picture.choice, spot, off) for spot in picture.spots])
+    return mark_safe(told)  # noqa: S308 - every text is escaped in _spot
+
+
+def _spot(choice: str, spot: Spot, off: str) -> str:
+    code, label, pressed = escape(spot.code), escape(spot.label), spot.standing == "chosen"
+    size = spot.size
+    return (
+        f'<g class="spot {spot.standing}" aria-hidden="true">{_hole(spot)}</g>'
+        f'<foreignObject x="{spot.left}" y="{spot.top}" width="{size}" height="{size}">'
+        f'<button xmlns="http://www.w3.org/1999/xhtml" class="hole" id="hole-{choice}-{code}" '
+        f'name="pick" value="{choice}={code}" aria-label="{label}" title="{label}" '
+        f'aria-pressed="{str(pressed).lower()}"{off}></button></foreignObject>'
+    )
+
+
+def _hole(spot: Spot) -> str:
+    x, y = spot.x, spot.y
+    if spot.standing == "chosen":
+        disc = f'<circle class="disc" cx="{x}" cy="{y}" r="1.2"/>'
+        return f'<circle cx="{x}" cy="{y}" r="2.1"/>{disc}'
+    refused = f'<path d="M{x} {y}m-1.5 1.5l3 -3"/>' if spot.standing == "refused" else ""
+    return f'<circle cx="{x}" cy="{y}" r="1.3"/>{refused}'
 
 
 def _mark(name: str) -> str:
