@@ -6,6 +6,8 @@ is the wider of the two weights in use, so that a box never comes out too small.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 _WIDTHS = (
     "200 315 482 513 513 841 639 275 324 324 438 513 275 322 275 344 513 513 513 513 513 513 513 "
     "513 513 513 275 275 513 513 513 444 875 558 597 576 625 538 510 628 663 282 494 597 502 745 "
@@ -25,6 +27,7 @@ CAP_HEIGHT_EM = 0.66
 DESCENT_EM = 0.21
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, size_mm: float) -> float:
     """Width of one line of text on paper.
 

@@ -74,5 +74,6 @@ def between(start: Point, end: Point, share: float, aside: float = 0.0) -> Point
 
 
 def _arc(centre: Point, radius: float, first: float, last: float) -> tuple[Point, ...]:
-    angles = (first + (last - first) * step / _STEPS for step in range(_STEPS + 1))
-    return tuple((centre[0] + radius * cos(a), centre[1] + radius * sin(a)) for a in angles)
+    (x, y), turn = centre, last - first
+    angles = [first + turn * step / _STEPS for step in range(_STEPS + 1)]
+    return tuple([(x + radius * cos(angle), y + radius * sin(angle)) for angle in angles])

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Protocol
 
 import numpy as np
@@ -53,10 +54,19 @@ def _by_outline(corners: Sequence[Corner], width: float, need: Need) -> FloatArr
     """Work a need out once for each outline that several set-ups share."""
     x, y = stacked(corners)
     table = np.ascontiguousarray(np.concatenate([x, y]).T)
+    if len(table) == 1:
+        return np.array([_of_one(table.tobytes(), width, need)])
     keys = table.view(np.dtype((np.void, table.dtype.itemsize * table.shape[1]))).ravel()
     _, first, place = np.unique(keys, return_index=True, return_inverse=True)
     found = need([(a, b) for a, b in zip(x[:, first], y[:, first], strict=True)], width)
     return np.asarray(found[place])
+
+
+@lru_cache(maxsize=1024)
+def _of_one(outline: bytes, width: float, need: Need) -> float:
+    """A need of one outline, all x and then all y; kept, for many changes of a chair leave it."""
+    x, y = np.frombuffer(outline).reshape(2, -1, 1)
+    return float(need(list(zip(x, y, strict=True)), width)[0])
 
 
 def _outline_family(name: str, words: str) -> Family:

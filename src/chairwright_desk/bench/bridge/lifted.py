@@ -56,4 +56,7 @@ def lifts(state: State, pairs: Sequence[tuple[str, int]]) -> dict[tuple[str, int
 
 
 def _gap_mm(state: State) -> float:
+    shape = None if state.setup is None else state.setup.shape
+    if shape is not None and shape.anti_tip_wheel is not None:
+        return shape.anti_tip_wheel[1] - shape.anti_tip_radius_mm
     return device_gap_mm(state.bench.line, state.bench.person.occupant, state.index)
