@@ -49,6 +49,9 @@ class Need(Protocol):
     ) -> FloatArray:
         """Width of the way out or of the corridor, shape (n,) [mm]."""
 
+    def __hash__(self) -> int:
+        """Stand for the function where results are kept."""
+
 
 def _by_outline(corners: Sequence[Corner], width: float, need: Need) -> FloatArray:
     """Work a need out once for each outline that several set-ups share."""

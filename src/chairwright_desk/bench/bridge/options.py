@@ -329,4 +329,4 @@ def _falls(
     line, occupant = state.bench.line, state.bench.person.occupant
     made, _ = realise(line, occupant, {name: array[kept] for name, array in rows.items()})
     for place in np.nonzero(~buildable(made))[0]:
-        yield pairs[kept[place]], reason_not(made, place)
+        yield pairs[kept[place]], reason_not(made, int(place))
