@@ -178,10 +178,11 @@ def fit_person(
     if front and apart is not None:
         begun = apart.submit(_front_of_all, person, line, objectives, to_order == "always")
     searched = _search(person, line, to_order, progress)
-    reasons = None
-    if searched.best is None:
-        reasons = _reasons(person, searched, most_corrections, progress, apart)
-    setup = _described(person, line, searched, reasons)
+    reasons, setup = None, None
+    if searched.best is not None:
+        setup = _described(person, line, searched.best.index)
+    else:
+        reasons, setup = _reasons(person, line, searched, most_corrections, progress, apart)
     found = None
     if front and searched.best is not None:
         progress(f"{searched.best.looked_at:,} looked at; tracing the trade-off front")
@@ -203,16 +204,7 @@ def fit_person(
     )
 
 
-def _described(
-    person: Person, line: Line, searched: _Searched, reasons: Reasons | None
-) -> Described | None:
-    """The best set-up, or that of the first correction."""
-    if searched.best is not None:
-        index = searched.best.index
-    elif reasons is not None and reasons.corrections:
-        index = reasons.corrections[0].index
-    else:
-        return None
+def _described(person: Person, line: Line, index: Index) -> Described:
     return describe(line, person.occupant, index, person.targets, person.surroundings)
 
 
@@ -310,19 +302,24 @@ def _front(person: Person, searched: _Searched, objectives: tuple[Objective, ...
 
 def _reasons(
     person: Person,
+    line: Line,
     searched: _Searched,
     most: int | None,
     progress: Progress,
     apart: Executor | None,
-) -> Reasons:
+) -> tuple[Reasons, Described | None]:
+    """The reasons, and the set-up of the first correction."""
     progress("no set-up meets every must; looking for the reasons")
     if not searched.count:
-        return Reasons((), ())
-    return find_reasons(
+        return Reasons((), ()), None
+    nearest: list[Described] = []
+    reasons = find_reasons(
         searched.prepared,
         person.targets,
         most,
         lambda found: progress(f"reasons: {found} so far"),
         apart,
         find_best if searched.extent == "standard" else find_cheapest,
+        lambda correction: nearest.append(_described(person, line, correction.index)),
     )
+    return reasons, nearest[0] if nearest else None

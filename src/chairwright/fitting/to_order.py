@@ -9,7 +9,6 @@ from typing import Literal
 import numpy as np
 
 from chairwright.figures.evaluate import figures_of, realise
-from chairwright.search.any_of import find_any
 from chairwright.search.best import Best, find_best
 from chairwright.search.prepared import Prepared
 from chairwright.search.space import Space
@@ -46,10 +45,11 @@ def find_cheapest(prepared: Prepared, targets: Sequence[Target]) -> Best | None:
         None when no set-up holds every must. Nothing cheaper holds every must, and nothing at
         this surcharge misses the preferences by less.
     """
+    free = find_best(prepared, [*targets, _no_more_than(0.0)])
+    if free is not None:
+        return free
     musts = [target for target in targets if target.must]
-    first = find_any(prepared, [*musts, _no_more_than(0.0)])
-    if first is None:
-        first = find_best(prepared, [*musts, _no_more_than(0.0, must=False)])
+    first = find_best(prepared, [*musts, _no_more_than(0.0, must=False)])
     if first is None:
         return None
     least = surcharge_of(prepared.space, first.index)

@@ -59,6 +59,10 @@ class Prepared:
         self._look_ahead: dict[str, LookAhead] = {}
         self._relevant: dict[frozenset[str], Prepared] = {}
 
+    def __reduce__(self) -> tuple[type[Prepared], tuple[Space, tuple[Target, ...]]]:
+        """What is sent to another process: the tables are made there when they are asked for."""
+        return Prepared, (self.space, self._musts)
+
     @cached_property
     def open_masses(self) -> OpenMasses:
         """Bounds on the masses still open."""

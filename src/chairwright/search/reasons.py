@@ -118,6 +118,7 @@ def find_reasons(
     progress: Callable[[int], None] = lambda _: None,
     apart: Executor | None = None,
     show: Show = find_best,
+    first: Callable[[Correction], None] = lambda _: None,
 ) -> Reasons:
     """Why a space holds no set-up that meets every must.
 
@@ -134,6 +135,8 @@ def find_reasons(
         Where the amounts of the corrections are worked out side by side.
     show : callable
         Finds the set-up that shows a correction, once the musts given up are eased.
+    first : callable
+        Told the first correction of the answer while the others may still be worked out.
 
     Returns
     -------
@@ -164,9 +167,13 @@ def find_reasons(
             progress(len(corrections))
         else:
             conflicts.append(asked.conflict_within(held))
-    shown = tuple(corrections[mask]() for mask in smallest_sets(corrections))
+    shown = []
+    for mask in smallest_sets(corrections):
+        shown.append(corrections[mask]())
+        if len(shown) == 1:
+            first(shown[0])
     found = tuple(_chosen(musts, mask) for mask in smallest_sets(conflicts))
-    return Reasons(shown, found, complete=not untried)
+    return Reasons(tuple(shown), found, complete=not untried)
 
 
 def _begun(
@@ -179,7 +186,7 @@ def _begun(
     """The amounts of one correction, worked out apart while others are sought, or when asked."""
     if apart is None:
         return lambda: _correction(prepared, targets, given, show)
-    return apart.submit(_correction, prepared.space, tuple(targets), given, show).result
+    return apart.submit(_correction, prepared, tuple(targets), given, show).result
 
 
 def _groups(conflicts: Sequence[int]) -> list[int]:
@@ -261,13 +268,12 @@ def _chosen(musts: tuple[Target, ...], mask: int) -> tuple[Target, ...]:
 
 
 def _correction(
-    space: Space | Prepared, targets: Sequence[Target], given: tuple[Target, ...], show: Show
+    prepared: Prepared, targets: Sequence[Target], given: tuple[Target, ...], show: Show
 ) -> Correction:
     """The least that a group must give, and of the set-ups that give so little the best.
 
     Wishes of places have no part in what is best then.
     """
-    prepared = prepare(space)
     kept = [target for target in targets if target.must and target not in given]
     least = find_least(prepared, kept, given)
     if least is None:
