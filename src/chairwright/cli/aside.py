@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import multiprocessing
+import signal
 from collections.abc import Callable, Iterator
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from contextlib import contextmanager
 from multiprocessing.connection import Connection
-from typing import Any
+from typing import Any, Final
 
-QUICKEST = "fork"
+QUICKEST: Final = "fork"
 """Way to start a process that need not load everything again, where there is one."""
 
 PROCESSES = 3
@@ -63,7 +64,12 @@ class _Copies(Executor):
 def _answered(
     sending: Connection, task: Callable[..., Any], args: tuple[Any, ...], named: dict[str, Any]
 ) -> None:
-    """Do one task in the copy and send what came of it, or what went wrong."""
+    """Do one task in the copy and send what came of it, or what went wrong.
+
+    An interrupt is for the process that waits: it ends its copies.
+    """
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    answer: tuple[Any, Exception | None]
     try:
         answer = task(*args, **named), None
     except Exception as error:

@@ -17,6 +17,7 @@ from chairwright.chair.buildable import buildable
 from chairwright.chair.rows import IndexArray, Rows
 from chairwright.chair.steps import STEPS
 from chairwright.figures.band import Band
+from chairwright.figures.registry import FIGURES
 from chairwright.search.bands import Bands
 from chairwright.search.criteria import broken
 from chairwright.search.geometry import running_gears
@@ -101,6 +102,7 @@ class Search:
         self._goal = goal
         self._sizes = {name: len(c.options) for name, c in prepared.space.line.choices.items()}
         self._bands = Bands(prepared, goal.names, goal.asked, goal.hard)
+        self._telling = {level for level in range(len(STEPS)) if self._tells(level)}
         self.looked_at = 0
         """Unfinished and finished set-ups evaluated."""
 
@@ -158,22 +160,32 @@ class Search:
             start, size = start + size, min(size * 8, largest)
             part = part[self._goal.still(rows)[part]]
             if len(part):
-                grown = self._grow(level + 1, rows.take(part))
+                reached, grown = self._grow(level + 1, rows.take(part))
                 if len(grown):
-                    self._descend(level + 1, grown)
+                    self._descend(reached, grown)
 
     def _branches(self, level: int) -> int:
         """Children of one unfinished set-up."""
         return math.prod(len(self._space.allowed[name]) for name in STEPS[level].choices)
 
-    def _grow(self, level: int, rows: Rows) -> Rows:
-        step = STEPS[level]
-        if step.choices:
-            rows = self._children(rows, step.choices[0])
-        if not len(rows):
-            return rows
-        rows.load(step.follow(rows, self._space.occupant))
-        return self._judged(rows, level)
+    def _grow(self, level: int, rows: Rows) -> tuple[int, Rows]:
+        """Make the next choice, and those after it that leave nothing to choose or to tell."""
+        while True:
+            step = STEPS[level]
+            if step.choices:
+                rows = self._children(rows, step.choices[0])
+            if not len(rows):
+                return level, rows
+            rows.load(step.follow(rows, self._space.occupant))
+            if level in self._telling:
+                return level, self._judged(rows, level)
+            level += 1
+
+    def _tells(self, level: int) -> bool:
+        """Whether there is a choice at a level, or something is settled by it."""
+        step, last = STEPS[level], len(STEPS) - 1
+        settled = any(FIGURES[name].after in step.choices for name in self._goal.names)
+        return settled or self._branches(level) > 1 or not step.choices or level == last
 
     def _children(self, rows: Rows, choice: str) -> Rows:
         """Each row with each option of a choice that may still matter."""
