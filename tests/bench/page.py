@@ -54,7 +54,14 @@ tell what they decide.""",
     "Papers of an order": """\
 `chairwright papers`: quotation, order, build sheet, adjust sheet, letter, handover, label and
 set-up sheet of one client, from the command to the last file written. Median of five.""",
+    "Re-fits": """\
+The trade-off of a re-fit by itself, and `chairwright refit` from the command to its end; the last
+column in starts of an empty Python process.""",
     "Memory": "Peak resident memory of one process.",
+    "Start of the desk": "`chairwright desk` from the command to the first page answered.",
+    "The bench in a browser": """\
+Sliders of the bench moved one by one in Chromium: from the event to the frame after the drawing was
+replaced, in ms; and finding the best, from the click to the drawing shown, in s.""",
 }
 
 
