@@ -15,7 +15,8 @@ from chairwright_desk.drafts.models import Draft
 
 FORM_KEY = "form_key"
 KEY = re.compile(r"[a-z0-9._:-]{1,80}")
-LEFT_OUT = {"csrfmiddlewaretoken", FORM_KEY, "next"}
+LEFT_MARK = "left_mark"
+LEFT_OUT = {"csrfmiddlewaretoken", FORM_KEY, LEFT_MARK, "next"}
 AnyForm = TypeVar("AnyForm", bound=BaseForm)
 Fields = dict[str, list[str]]
 
@@ -34,7 +35,7 @@ def _pairs(form: QueryDict) -> list[tuple[str, str]]:
     return [(name, str(value)) for name, values in form.lists() for value in values]
 
 
-def keep(user: User, form_key: str, fields: Fields) -> Draft:
+def keep(user: User, form_key: str, fields: Fields, left_mark: str = "") -> Draft:
     """Keep the fields of a form; the last one wins.
 
     Parameters
@@ -45,10 +46,11 @@ def keep(user: User, form_key: str, fields: Fields) -> Draft:
         Which form.
     fields : dict
         From `typed`.
+    left_mark : str
+        Mark of a page that is being left; up to 40 characters are kept.
     """
-    draft, _ = Draft.objects.update_or_create(
-        user=user, form_key=form_key, defaults={"fields": fields}
-    )
+    values = {"fields": fields, LEFT_MARK: left_mark[:40]}
+    draft, _ = Draft.objects.update_or_create(user=user, form_key=form_key, defaults=values)
     return draft
 
 
@@ -62,6 +64,12 @@ def keep_held(user: User, held: list[tuple[str, str]]) -> None:
 def kept(request: Request, form_key: str) -> Draft | None:
     """Return the person's draft of a form; None when there is none."""
     return Draft.objects.filter(user=request.user, form_key=form_key).first()
+
+
+def has_arrived(request: Request, form_key: str, left_mark: str) -> bool:
+    """Return whether the person's draft of a form is the one sent with this mark."""
+    drafts = Draft.objects.filter(user=request.user, form_key=form_key)
+    return drafts.filter(left_mark=left_mark).exists()
 
 
 def drop(request: Request, form_key: str) -> None:

@@ -14,6 +14,8 @@ class Draft(models.Model):
     user = models.ForeignKey(settings.AUTH_USER_MODEL, models.CASCADE, related_name="drafts")
     form_key = models.CharField(max_length=80)
     fields = models.JSONField(default=dict)
+    left_mark = models.CharField(max_length=40, default="", blank=True)
+    """Made by a page that is left before the desk answers; opened again, it waits for this."""
     kept_at = models.DateTimeField(auto_now=True)
 
     class Meta:

@@ -28,6 +28,10 @@ def _key(_world: World) -> tuple[str]:
     return ("clients.new",)
 
 
+def _left(_world: World) -> tuple[str, str]:
+    return ("clients.new", "m1")
+
+
 ENTRIES = [
     Standing("clients:list", shared=True, posted=200),
     Standing("clients:new", data=_new, shared=True),
@@ -36,5 +40,6 @@ ENTRIES = [
     Standing("clients:who", _client),
     Standing("clients:change-who", _client, _who),
     Standing("drafts:keep", _key, shared=True, look=False),
+    Standing("drafts:left", _left, shared=True, look=False),
     Standing("drafts:forget", _key, shared=True, look=False),
 ]

@@ -35,27 +35,6 @@ document.addEventListener("htmx:afterRequest", (event) => {
   if (event.detail.successful) say("");
 });
 
-// What was typed just before the page is left is kept as well; a form that was sent is not.
-const unkept = new Set();
-document.addEventListener("input", (event) => {
-  const form = event.target.form;
-  if (form && form.querySelector(".keep")) unkept.add(form);
-});
-document.addEventListener("submit", (event) => unkept.delete(event.target));
-document.addEventListener("htmx:beforeRequest", (event) => {
-  if (event.detail.elt.matches(".keep")) unkept.delete(event.detail.elt.closest("form"));
-});
-const keepNow = () => {
-  for (const form of unkept) {
-    const typed = [...new FormData(form)].filter(([, value]) => typeof value === "string");
-    const address = form.querySelector(".keep").getAttribute("hx-post");
-    fetch(address, {method: "POST", body: new URLSearchParams(typed), keepalive: true});
-  }
-  unkept.clear();
-};
-window.addEventListener("beforeunload", keepNow);
-window.addEventListener("pagehide", keepNow);
-
 // A file above the limit is told before it is sent.
 document.addEventListener("change", (event) => {
   const input = event.target;
