@@ -51,7 +51,7 @@ class _Copies(Executor):
         process.start()
         sending.close()
         self._processes.append(process)
-        return _Answer(receiving)
+        return _Answer(receiving, process)
 
     def shutdown(self, wait: bool = True, *, cancel_futures: bool = False) -> None:
         """End what nobody waits for any more."""
@@ -80,9 +80,15 @@ def _answered(
 class _Answer(Future[Any]):
     """What a copy sends, fetched at the first time of asking."""
 
-    def __init__(self, receiving: Connection) -> None:
+    def __init__(self, receiving: Connection, process: Any) -> None:
         super().__init__()
         self._receiving = receiving
+        self._process = process
+
+    def cancel(self) -> bool:
+        """End the copy: nobody wants its answer any more."""
+        self._process.terminate()
+        return super().cancel()
 
     def result(self, timeout: float | None = None) -> Any:
         """Wait for the answer; what went wrong in the copy is raised here."""

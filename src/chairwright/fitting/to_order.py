@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Literal
@@ -9,6 +10,8 @@ from typing import Literal
 import numpy as np
 
 from chairwright.figures.evaluate import figures_of, realise
+from chairwright.figures.terms import TERMS
+from chairwright.search.any_of import left_by
 from chairwright.search.best import Best, find_best
 from chairwright.search.prepared import Prepared
 from chairwright.search.space import Space
@@ -45,15 +48,18 @@ def find_cheapest(prepared: Prepared, targets: Sequence[Target]) -> Best | None:
         None when no set-up holds every must. Nothing cheaper holds every must, and nothing at
         this surcharge misses the preferences by less.
     """
-    free = find_best(prepared, [*targets, _no_more_than(0.0)])
-    if free is not None:
-        return free
+    left = left_by(prepared, within(targets, math.inf)).space
+    if left.is_empty:
+        return None
+    least = _at_least(left)
+    found = find_best(prepared, within(targets, least))
+    if found is not None:
+        return found
     musts = [target for target in targets if target.must]
-    first = find_best(prepared, [*musts, _no_more_than(0.0, must=False)])
+    first = find_best(prepared, [*musts, _no_more_than(least, must=False)])
     if first is None:
         return None
-    least = surcharge_of(prepared.space, first.index)
-    second = find_best(prepared, [*targets, _no_more_than(least)])
+    second = find_best(prepared, within(targets, surcharge_of(prepared.space, first.index)))
     if second is None:
         raise AssertionError(LOST)
     return replace(second, looked_at=first.looked_at + second.looked_at)
@@ -65,6 +71,13 @@ LOST = "a set-up at this surcharge was found before and must be found again"
 def within(targets: Sequence[Target], surcharge: float) -> tuple[Target, ...]:
     """Targets with the must that sizes made to order cost no more than this."""
     return (*targets, _no_more_than(surcharge))
+
+
+def _at_least(space: Space) -> float:
+    """What the sizes made to order of any set-up of a space cost at the least, or less."""
+    key = TERMS[SURCHARGE].key
+    columns = (space.line.column(name, key)[options] for name, options in space.allowed.items())
+    return float(sum(column.min() for column in columns))
 
 
 def surcharge_of(space: Space, index: dict[str, int]) -> float:

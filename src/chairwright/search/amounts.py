@@ -11,7 +11,7 @@ import numpy as np
 from chairwright.figures.registry import FIGURES
 from chairwright.figures.terms import SEPARATE, attainable
 from chairwright.mass_points import FloatArray
-from chairwright.search.any_of import find_any
+from chairwright.search.any_of import any_of_left, find_any, left_by
 from chairwright.search.best import find_best
 from chairwright.search.prepared import Prepared
 from chairwright.targets.target import Target
@@ -40,11 +40,18 @@ def find_least(
     dict of str to int, or None
         Option position of every choice; None when nothing holds the musts that are kept.
     """
+    hold = False
     for amounts in _sums_from_the_least(prepared, kept, given):
         eased = [_opened(each, by) for each, by in zip(given, amounts, strict=True)]
-        found = find_any(prepared, [*kept, *eased])
+        left = left_by(prepared, [*kept, *eased])
+        if left.space.is_empty:
+            continue
+        found = any_of_left(left, [*kept, *eased])
         if found is not None:
             return found.index
+        hold = hold or find_any(prepared, kept) is not None
+        if not hold:
+            return None
     asked = [replace(each, must=False, weight=1.0) for each in given]
     best = find_best(prepared, [*kept, *asked])
     return None if best is None else best.index

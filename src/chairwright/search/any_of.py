@@ -26,12 +26,48 @@ def find_any(space: Space | Prepared, targets: Sequence[Target]) -> Best | None:
     Best or None
         At no cost, since nothing is preferred; None when none holds every must, proven.
     """
-    musts = tuple(target for target in targets if target.must)
-    rules = Criteria(musts, ())
-    prepared = prepare(space).relevant(frozenset(rules.names)).under(musts)
-    if prepared.space.is_empty:
+    return any_of_left(left_by(space, targets), targets)
+
+
+def left_by(space: Space | Prepared, targets: Sequence[Target]) -> Prepared:
+    """What musts leave of a space, as far as tables of few choices tell without a search.
+
+    Parameters
+    ----------
+    space : Space or Prepared
+    targets : sequence of Target
+        Preferences among them are left out.
+
+    Returns
+    -------
+    Prepared
+        Some set-up of it holds the musts if one of the whole space does: when it is empty, none
+        does.
+    """
+    rules = _musts(targets)
+    return prepare(space).relevant(frozenset(rules.names)).under(rules.musts)
+
+
+def any_of_left(left: Prepared, targets: Sequence[Target]) -> Best | None:
+    """Find one set-up that holds every must in what `left_by` left for them.
+
+    Parameters
+    ----------
+    left : Prepared
+    targets : sequence of Target
+
+    Returns
+    -------
+    Best or None
+        As `find_any`.
+    """
+    if left.space.is_empty:
         return None
-    goal = BestGoal(prepared, rules, any_will_do=True)
-    search = Search(prepared, goal)
+    goal = BestGoal(left, _musts(targets), any_will_do=True)
+    search = Search(left, goal)
     search.run()
     return None if goal.index is None else Best(goal.index, 0.0, search.looked_at)
+
+
+def _musts(targets: Sequence[Target]) -> Criteria:
+    return Criteria(tuple(target for target in targets if target.must), ())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from concurrent.futures import Executor
+from concurrent.futures import Executor, Future
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -12,12 +12,15 @@ import numpy as np
 from chairwright.figures.evaluate import figures_of, realise
 from chairwright.mass_points import FloatArray
 from chairwright.search.amounts import find_least
-from chairwright.search.any_of import find_any
+from chairwright.search.any_of import find_any, left_by
 from chairwright.search.best import Best, find_best
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.space import Space
 from chairwright.targets.target import Target
 from chairwright.targets.verdict import broken, outside
+
+MOST_AHEAD = 3
+"""Corrections worked out side by side, where there are processes for that."""
 
 Show = Callable[[Prepared, Sequence[Target]], Best | None]
 
@@ -155,43 +158,74 @@ def find_reasons(
     asked = _Asked(prepared, musts)
     if asked.can_hold(asked.everything) or not asked.can_hold(0):
         return Reasons((), ())
-    corrections: dict[int, Callable[[], Correction]] = {}
+    corrections: dict[int, Correction] = {}
     conflicts: list[int] = []
+    trials = _Trials(prepared, tuple(targets), show, apart)
     while untried := [each for each in _groups(conflicts) if each not in corrections]:
         if len(corrections) == most:
             break
-        held = asked.everything & ~untried[0]
-        if asked.can_hold(held):
-            given = _chosen(musts, untried[0])
-            corrections[untried[0]] = _begun(prepared, targets, given, show, apart)
-            progress(len(corrections))
-        else:
+        room = MOST_AHEAD if most is None else min(MOST_AHEAD, most - len(corrections))
+        trials.begin(mask for mask in untried[:room] if asked.may_hold(asked.everything & ~mask))
+        given, held = untried[0], asked.everything & ~untried[0]
+        correction = trials.of(given) if asked.may_hold(held) else None
+        if correction is None:
             conflicts.append(asked.conflict_within(held))
-    shown = []
-    for mask in smallest_sets(corrections):
-        shown.append(corrections[mask]())
-        if len(shown) == 1:
-            first(shown[0])
+            continue
+        corrections[given] = correction
+        progress(len(corrections))
+        if len(corrections) == 1:
+            first(correction)
+    shown = tuple(corrections[mask] for mask in smallest_sets(corrections))
     found = tuple(_chosen(musts, mask) for mask in smallest_sets(conflicts))
-    return Reasons(tuple(shown), found, complete=not untried)
-
-
-def _begun(
-    prepared: Prepared,
-    targets: Sequence[Target],
-    given: tuple[Target, ...],
-    show: Show,
-    apart: Executor | None,
-) -> Callable[[], Correction]:
-    """The amounts of one correction, worked out apart while others are sought, or when asked."""
-    if apart is None:
-        return lambda: _correction(prepared, targets, given, show)
-    return apart.submit(_correction, prepared, tuple(targets), given, show).result
+    return Reasons(shown, found, complete=not untried)
 
 
 def _groups(conflicts: Sequence[int]) -> list[int]:
     """Groups of musts to try to give up: at first none at all."""
     return hitting_sets(conflicts) or [0]
+
+
+class _Trials:
+    """Works out what groups of musts would have to give, the likely ones ahead where it can.
+
+    Parameters
+    ----------
+    prepared : Prepared
+    targets : tuple of Target
+    show : callable
+    apart : Executor or None
+    """
+
+    def __init__(
+        self, prepared: Prepared, targets: tuple[Target, ...], show: Show, apart: Executor | None
+    ) -> None:
+        self._prepared = prepared
+        self._targets = targets
+        self._show = show
+        self._apart = apart
+        self._begun: dict[int, Future[Correction | None]] = {}
+
+    def begin(self, masks: Iterable[int]) -> None:
+        """Begin these groups apart, the first first, and end what was begun of others."""
+        if self._apart is None:
+            return
+        idle = set(self._begun)
+        for mask in masks:
+            idle.discard(mask)
+            if mask not in self._begun:
+                task = self._prepared, self._targets, self._given(mask), self._show
+                self._begun[mask] = self._apart.submit(_correction, *task)
+        for mask in idle:
+            self._begun.pop(mask).cancel()
+
+    def of(self, mask: int) -> Correction | None:
+        """What a group would have to give; None when the other musts cannot hold."""
+        if mask in self._begun:
+            return self._begun.pop(mask).result()
+        return _correction(self._prepared, self._targets, self._given(mask), self._show)
+
+    def _given(self, mask: int) -> tuple[Target, ...]:
+        return _chosen(tuple(target for target in self._targets if target.must), mask)
 
 
 class _Asked:
@@ -209,6 +243,7 @@ class _Asked:
         self.everything = (1 << len(musts)) - 1
         self._held: list[int] = []
         self._never: list[int] = []
+        self._unknown: set[int] = set()
 
     def can_hold(self, mask: int) -> bool:
         """Whether some set-up holds these musts.
@@ -228,6 +263,23 @@ class _Asked:
         else:
             self._held.append(self._held_by(found.index))
         return found is not None
+
+    def may_hold(self, mask: int) -> bool:
+        """Whether what is known and the tables leave it possible that these musts hold.
+
+        Parameters
+        ----------
+        mask : int
+        """
+        if mask in self._unknown or any(mask & held == mask for held in self._held):
+            return True
+        if any(mask & never == never for never in self._never):
+            return False
+        if left_by(self._prepared, _chosen(self._musts, mask)).space.is_empty:
+            self._never.append(mask)
+            return False
+        self._unknown.add(mask)
+        return True
 
     def _held_by(self, index: dict[str, int]) -> int:
         found = _figures(self._prepared, index, [target.figure for target in self._musts])
@@ -269,15 +321,15 @@ def _chosen(musts: tuple[Target, ...], mask: int) -> tuple[Target, ...]:
 
 def _correction(
     prepared: Prepared, targets: Sequence[Target], given: tuple[Target, ...], show: Show
-) -> Correction:
+) -> Correction | None:
     """The least that a group must give, and of the set-ups that give so little the best.
 
-    Wishes of places have no part in what is best then.
+    Wishes of places have no part in what is best then. None when no set-up holds the other musts.
     """
     kept = [target for target in targets if target.must and target not in given]
     least = find_least(prepared, kept, given)
     if least is None:
-        raise AssertionError(LOST)
+        return None
     reached = _figures(prepared, least, [target.figure for target in given])
     gives = tuple(_give(target, float(reached[target.figure][0])) for target in given)
     if any(math.isnan(give.value) for give in gives):

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 import numpy as np
 
@@ -15,8 +17,8 @@ from chairwright.tolerance.model import Input
 AGREES = 0.05
 """First order and Monte Carlo agree when their half widths differ by no more than this share."""
 
-PLAINLY = 0.02
-"""So near on the first draws, the rest of them cannot part the two."""
+CHANCE = 3.0
+"""So many standard errors of the first draws inside `AGREES`, the rest cannot part the two."""
 
 NOTHING = 1e-9
 """A spread below this share of the value (or of one unit) is rounding."""
@@ -76,6 +78,11 @@ def root_sum(parts: FloatArray) -> float:
     return float(np.sqrt(np.sum(np.square(parts))))
 
 
+def root_mean(parts: FloatArray) -> float:
+    """Root of the mean of squares."""
+    return float(np.sqrt(np.mean(np.square(parts))))
+
+
 def spread_of(
     value: float,
     up: FloatArray,
@@ -106,32 +113,50 @@ def spread_of(
 
     References
     ----------
-    JCGM 101:2008, clause 8 (validation of the first order by Monte Carlo).
+    JCGM 101:2008, clause 8 (validation of the first order by Monte Carlo) and 7.9 (fewer draws
+    will do once their chance error, there twice the standard deviation, is small enough).
     """
     rise = slopes(up, down)
     first = COVERAGE * root_sum(rise)
     ratio = _ratio(value, rise, drawn(FIRST_DRAWS), steps(FIRST_DRAWS))
-    if ratio is None or abs(ratio - 1.0) <= PLAINLY:
+    if ratio is None or abs(ratio.size - 1.0) + CHANCE * ratio.error <= AGREES:
         return Spread(first, True, first, up, down)
     count = len(steps(0))
     every, line = drawn(count), steps(count)
     ratio = _ratio(value, rise, every, line)
-    if ratio is None or abs(ratio - 1.0) <= AGREES:
+    if ratio is None or abs(ratio.size - 1.0) <= AGREES:
         return Spread(first, True, first, up, down)
     return Spread(COVERAGE * float(np.nanstd(every)), False, first, up, down)
 
 
-def _ratio(value: float, rise: FloatArray, drawn: FloatArray, steps: FloatArray) -> float | None:
+class _Ratio(NamedTuple):
+    """One standard deviation over another on the same draws, and its own standard error.
+
+    The error is of first order (delta method): of the log, half that of the two variances' logs.
+    """
+
+    size: float
+    error: float
+
+
+def _ratio(value: float, rise: FloatArray, drawn: FloatArray, steps: FloatArray) -> _Ratio | None:
     """The number's standard deviation over its straight line's; None when it does not move."""
     there = ~np.isnan(drawn)
     if there.sum() < 2:
         return None
-    moved = float(np.std(drawn[there]))
+    moved = drawn[there] - np.mean(drawn[there])
+    deviation = root_mean(moved)
     least = NOTHING * max(1.0, abs(value))
-    if moved <= least and root_sum(rise) <= least:
+    if deviation <= least and root_sum(rise) <= least:
         return None
-    line = float(np.std((steps @ rise)[there]))
-    return np.inf if line <= least else moved / line
+    line = (steps @ rise)[there]
+    line -= np.mean(line)
+    straight = root_mean(line)
+    if min(deviation, straight) <= least:
+        return _Ratio(np.inf if straight <= least else 0.0, np.inf)
+    size = deviation / straight
+    parts = np.square(moved / deviation) - np.square(line / straight)
+    return _Ratio(size, size / 2.0 * root_mean(parts) / math.sqrt(len(parts)))
 
 
 def with_more(spread: Spread, more: Sequence[tuple[Input, float, float]]) -> Spread:
