@@ -43,6 +43,16 @@ def test_what_nobody_waits_for_is_ended() -> None:
     assert [process.is_alive() for process in processes] == [False]
 
 
+def test_what_is_not_wanted_any_more_is_ended_at_once() -> None:
+    with processes_aside() as apart:
+        begun = apart.submit(_never)
+        (process,) = apart._processes  # type: ignore[attr-defined]
+        assert begun.cancel()
+        process.join(20)
+        assert not process.is_alive()
+    assert begun.cancelled()
+
+
 def _squared_elsewhere(number: int) -> tuple[int, int]:
     return number * number, os.getpid()
 
