@@ -55,7 +55,7 @@ def pieces(shown: str) -> list[str]:
 def drawn() -> str:
     """The side view of the average client's best set-up."""
     with contextlib.chdir(ROOT):
-        fit = fit_client(read_client(CLIENT), load_line("everyday"), front=False)
+        fit = fit_client(read_client(CLIENT), load_line("everyday"), objectives=None)
     assert fit.setup is not None
     return side_view(fit.setup.shape)
 

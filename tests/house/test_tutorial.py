@@ -22,7 +22,7 @@ def test_the_clients_chair_gets_harder_to_tip_back_when_that_is_asked(tmp_path: 
     rear = []
     for text in (CLIENT, CLIENT + ASKED):
         path.write_text(text, encoding="utf-8")
-        fit = fit_client(read_client(path), line, front=False)
+        fit = fit_client(read_client(path), line, objectives=None)
         assert fit.best is not None
         assert fit.setup is not None
         rear.append(fit.setup.figures["tip_rear_locked_deg"])

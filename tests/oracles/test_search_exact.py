@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 from chairwright.figures.registry import FIGURES
-from chairwright.search.best import find_best
+from chairwright.search.best import cost_of, find_best
 from chairwright.search.front import Objective, find_front
 from chairwright.search.reasons import Give, find_reasons
 from chairwright.targets.target import Target
@@ -55,6 +55,11 @@ def _same_best(case: Case, targets: list[Target]) -> None:
     cost, at = wanted
     assert found.cost == pytest.approx(cost, abs=2e-9)
     assert found.index == case.everything.setup(at)
+    assert cost_of(case.space, found.index, targets) == pytest.approx(cost, abs=2e-9)
+    again = find_best(case.space, targets, at_most=cost)
+    assert again is not None, "what it costs was told beforehand"
+    assert (again.index, again.cost) == (found.index, found.cost)
+    assert find_best(case.space, targets, at_most=cost - 1e-4) is None
 
 
 def _same_front(case: Case, targets: list[Target]) -> None:

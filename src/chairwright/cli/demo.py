@@ -68,23 +68,23 @@ def run(args: argparse.Namespace) -> int:
     from chairwright.cli.aside import processes_aside
     from chairwright.cli.file_names import file_name
     from chairwright.cli.output import write_files
-    from chairwright.fitting.fit import best_alone, fit_client, with_alone
+    from chairwright.fitting.fit import fit_person
+    from chairwright.fitting.person import read_person
 
     rows, effects = [], []
     for number, path in enumerate(paths, 1):
         client = read_client(path)
         tell([f"{number} of {len(paths)}: {client.reference}"])
-        surroundings = _surroundings(args.places / path.name)
+        person = read_person(client, _surroundings(args.places / path.name))
         with processes_aside() as apart:
-            alone = surroundings and apart.submit(best_alone, client, line, "when-needed")
-            fit = fit_client(
-                client,
+            fit = fit_person(
+                person,
                 line,
-                surroundings=surroundings,
-                front=False,
+                objectives=None,
+                alone=True,
                 progress=lambda words: tell([f"  {words}"]),
+                apart=apart,
             )
-            fit = with_alone(fit, alone.result()) if alone else fit
         rows.append(_row(fit))
         effects += _effect(fit)
         if args.out is not None:

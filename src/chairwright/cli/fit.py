@@ -11,15 +11,14 @@ from typing import TYPE_CHECKING
 from chairwright.cli.report import tell
 from chairwright.cli.weighed import add_scales_argument, weighed_client
 from chairwright.errors import InputError, Problem
-from chairwright.files.client import read_client
-from chairwright.line.load import load_line
+from chairwright.line.model import Line  # with numpy: what a process beside this one starts from
 
 if TYPE_CHECKING:
     from chairwright.fitting.fit import Fit
     from chairwright.fitting.lines import SideBySide
-    from chairwright.line.model import Line
     from chairwright.person.client import Client
     from chairwright.places.model import Surroundings
+    from chairwright.search.front import Objective
 
 DEFAULT_LINE = "everyday"
 
@@ -96,50 +95,73 @@ def run(args: argparse.Namespace) -> int:
     names = list(dict.fromkeys(args.lines or [DEFAULT_LINE]))
     _refuse_together(args, len(names))
     if args.why:
-        return _run_why(args, read_client(args.client), names[0] if args.lines else None)
-    client, lines = read_client(args.client), {name: load_line(name) for name in names}
-    if len(lines) > 1:
-        return _run_several(args, client, lines)
-    ((name, line),) = lines.items()
-    return _run_one(args, client, name, line)
+        return _run_why(args, _client(args), names[0] if args.lines else None)
+    if len(names) > 1:
+        return _run_several(args, _client(args), {name: _line(name) for name in names})
+    return _run_one(args, names[0])
 
 
-def _run_one(args: argparse.Namespace, client: Client, name: str, line: Line) -> int:
-    from chairwright.cli.aside import processes_aside
-    from chairwright.cli.file_names import file_name
-    from chairwright.fitting.fit import best_alone, fit_person, with_alone
-    from chairwright.fitting.person import read_person
+def _objectives(args: argparse.Namespace) -> tuple[Objective, ...] | None:
+    """What the front trades off: as asked, as usual, or None for no front."""
     from chairwright.fitting.trade import read_objectives
 
-    objectives = () if args.trade is None else read_objectives(args.trade)
-    files = {name: file_name(client.reference)}
-    _check_free(args, files)
-    surroundings, weighed = _surroundings(args), weighed_client(args.scales)
-    person = read_person(client, surroundings, weighed)
-    with processes_aside() as apart:
-        alone = None
-        if surroundings is not None:
-            alone = apart.submit(best_alone, client, line, args.to_order, weighed)
-        fit = fit_person(
-            person,
-            line,
-            front=not args.no_front and args.why is None,
-            objectives=objectives,
-            to_order=args.to_order,
-            most_corrections=_most(args),
-            progress=_progress(client),
-            apart=apart,
-        )
-        if alone is not None:
-            fit = with_alone(fit, alone.result())
+    if args.no_front or args.why is not None:
+        return None
+    return () if args.trade is None else read_objectives(args.trade)
+
+
+def _client(args: argparse.Namespace) -> Client:
+    from chairwright.files.client import read_client
+
+    return read_client(args.client)
+
+
+def _line(name: str) -> Line:
+    from chairwright.line.load import load_line
+
+    return load_line(name)
+
+
+def _run_one(args: argparse.Namespace, name: str) -> int:
+    files, fit = _fit_one(args, name)
     if args.sure:
         from chairwright.fitting.sure import surest
 
-        fit = surest(fit, _progress(client))
+        fit = surest(fit, _progress(fit.person.client))
     written = _written(args, {name: fit}, files)
     _show(fit, args)
     tell([f"wrote {path}" for path in written])
     return 0
+
+
+def _fit_one(args: argparse.Namespace, name: str) -> tuple[dict[str, str], Fit]:
+    """Names of the files to write, and the fit; the line is read beside what is loaded here."""
+    from chairwright.cli.aside import processes_aside
+
+    with processes_aside() as apart:
+        reading = apart.submit(_line, name)
+        client = _client(args)
+        from chairwright.cli.file_names import file_name
+        from chairwright.fitting.fit import fit_person
+        from chairwright.fitting.person import read_person
+
+        surroundings, weighed = _surroundings(args), weighed_client(args.scales)
+        person = read_person(client, surroundings, weighed)
+        line = reading.result()
+        objectives = _objectives(args)
+        files = {name: file_name(client.reference)}
+        _check_free(args, files)
+        fit = fit_person(
+            person,
+            line,
+            objectives=objectives,
+            to_order=args.to_order,
+            most_corrections=_most(args),
+            alone=True,
+            progress=_progress(client),
+            apart=apart,
+        )
+        return files, fit
 
 
 def _run_why(args: argparse.Namespace, client: Client, named: str | None) -> int:
@@ -149,11 +171,11 @@ def _run_why(args: argparse.Namespace, client: Client, named: str | None) -> int
     from chairwright.fitting.person import read_person
 
     file = read_rejected(args.why, named)
-    line = load_line(file.line)
+    line = _line(file.line)
     fit = fit_person(
         read_person(client, _surroundings(args), weighed_client(args.scales)),
         line,
-        front=False,
+        objectives=None,
         to_order=args.to_order,
         most_corrections=0,
         progress=_progress(client),

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Mapping
 from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.fitting.described import one_row
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import codes_in
-from chairwright.line.made import size_words
+from chairwright.line.codes import codes_in
 from chairwright.line.model import Line, Rule
+from chairwright.line.size_words import size_words
 from chairwright.search.space import obeyed
 
 MOST_CODES = 5

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from chairwright.errors import InputError, Problem
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from chairwright.line.model import FixedPart, Line
 from chairwright.validation import suggest
 

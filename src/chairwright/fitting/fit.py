@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from concurrent.futures import Executor
 from dataclasses import dataclass, replace
-from typing import Literal
+from functools import partial
+from typing import Any, Literal, TypeVar
 
 from chairwright.fitting.alone import Alone, judged_alone
 from chairwright.fitting.described import Described, describe
@@ -22,11 +24,10 @@ from chairwright.fitting.to_order import (
     within,
 )
 from chairwright.fitting.trade import usual_objectives
-from chairwright.fitting.weighed import WeighedClient
 from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.places.model import Surroundings
-from chairwright.search.best import Best, find_best
+from chairwright.search.best import Best, cost_of, find_best
 from chairwright.search.front import Front, Objective, find_front
 from chairwright.search.prepared import Prepared, prepare
 from chairwright.search.reasons import Reasons, find_reasons
@@ -34,6 +35,7 @@ from chairwright.search.space import Space
 
 Progress = Callable[[str], None]
 Index = dict[str, int]
+T = TypeVar("T")
 Extent = Literal["standard", "needed", "always"]
 
 
@@ -63,8 +65,8 @@ class Fit:
         Whether sizes made to order were not looked at, were when the standard range had no
         set-up that holds every must, or were from the start.
     without_places : Alone or None
-        The best set-up if no place asked for anything, judged by the places as well; see
-        `with_alone`.
+        The best set-up if no place asked for anything, judged by the places as well; None when
+        nobody asked, or when nothing meets the musts even so.
     sure : Sureness or None
         Whether musts hold with their spread, when that was asked for; see `fitting.sure.surest`.
     """
@@ -92,10 +94,10 @@ def fit_client(
     line: Line,
     *,
     surroundings: Surroundings | None = None,
-    front: bool = True,
-    objectives: tuple[Objective, ...] = (),
+    objectives: tuple[Objective, ...] | None = (),
     to_order: ToOrder = "when-needed",
     most_corrections: int | None = MOST_CORRECTIONS,
+    alone: bool = False,
     progress: Progress = lambda _: None,
 ) -> Fit:
     """Find the best set-up of a line for a client, or the reasons why there is none.
@@ -106,15 +108,15 @@ def fit_client(
     line : Line
     surroundings : Surroundings or None
         Of the client; None leaves places out.
-    front : bool
-        Whether the trade-off front is wanted.
-    objectives : tuple of Objective
-        What the front trades off; without any, what `trade.usual_objectives` says.
+    objectives : tuple of Objective, or None
+        What the front trades off; empty: what `trade.usual_objectives` says; None: no front.
     to_order : {"when-needed", "always", "never"}
         When sizes made to order are looked at. Where they are needed, the least surcharge goes
         before the preferences.
     most_corrections : int or None
         After how many corrections the search for reasons stops; None for all of them.
+    alone : bool
+        Whether to find as well what would be best if no place asked for anything.
     progress : callable
         Told in a few words what is being done.
 
@@ -131,10 +133,10 @@ def fit_client(
     return fit_person(
         person,
         line,
-        front=front,
         objectives=objectives,
         to_order=to_order,
         most_corrections=most_corrections,
+        alone=alone,
         progress=progress,
     )
 
@@ -143,10 +145,10 @@ def fit_person(
     person: Person,
     line: Line,
     *,
-    front: bool = True,
-    objectives: tuple[Objective, ...] = (),
+    objectives: tuple[Objective, ...] | None = (),
     to_order: ToOrder = "when-needed",
     most_corrections: int | None = MOST_CORRECTIONS,
+    alone: bool = False,
     progress: Progress = lambda _: None,
     apart: Executor | None = None,
 ) -> Fit:
@@ -156,11 +158,11 @@ def fit_person(
     ----------
     person : Person
     line : Line
-    front, objectives, to_order, most_corrections, progress
+    objectives, to_order, most_corrections, alone, progress
         As for `fit_client`.
     apart : Executor or None
-        Where the front is traced while the best set-up is searched, and the amounts of
-        corrections are worked out; None: one after the other.
+        Where the front is traced while the best set-up is searched, and then what would be best
+        without places, and the amounts of corrections are worked out; None: one after the other.
 
     Returns
     -------
@@ -173,11 +175,15 @@ def fit_person(
     """
     client = person.client
     line = with_extras(line, client.extras, client.where)
+    front = objectives is not None
     objectives = objectives or usual_objectives(person.occupant)
     begun = None
     if front and apart is not None:
         begun = apart.submit(_front_of_all, person, line, objectives, to_order == "always")
     searched = _search(person, line, to_order, progress)
+    other = None
+    if alone and person.surroundings is not None:
+        other = _later(apart, _best_alone, person, line, to_order, searched.known)
     reasons, setup = None, None
     if searched.best is not None:
         setup = _described(person, line, searched.best.index)
@@ -190,6 +196,7 @@ def fit_person(
             found = _front(person, searched, objectives)
         else:
             found = begun.result()
+    index = None if other is None else other()
     return Fit(
         person=person,
         line=line,
@@ -201,6 +208,7 @@ def fit_person(
         front=found,
         objectives=objectives,
         extent=searched.extent,
+        without_places=None if index is None else _judged(person, line, index),
     )
 
 
@@ -208,44 +216,19 @@ def _described(person: Person, line: Line, index: Index) -> Described:
     return describe(line, person.occupant, index, person.targets, person.surroundings)
 
 
-def with_alone(fit: Fit, index: Index | None) -> Fit:
-    """A fit with places, told what would be best without them.
-
-    Parameters
-    ----------
-    fit : Fit
-    index : dict of str to int, or None
-        From `best_alone`.
-
-    Returns
-    -------
-    Fit
-    """
-    if index is None:
-        return fit
-    alone = judged_alone(fit.line, fit.person.occupant, index, fit.person.targets)
-    return replace(fit, without_places=alone)
+def _judged(person: Person, line: Line, index: Index) -> Alone:
+    return judged_alone(line, person.occupant, index, person.targets)
 
 
-def best_alone(
-    client: Client, line: Line, to_order: ToOrder, weighed: WeighedClient | None = None
-) -> Index | None:
-    """The best set-up if no place asked for anything; what it takes and gives can be pickled.
+def _later(apart: Executor | None, task: Callable[..., T], *args: Any) -> Callable[[], T]:
+    """What a task answers: worked out apart from now on, or here when it is asked for."""
+    return partial(task, *args) if apart is None else apart.submit(task, *args).result
 
-    Parameters
-    ----------
-    client : Client
-    line : Line
-    to_order : {"when-needed", "always", "never"}
-    weighed : WeighedClient or None
 
-    Returns
-    -------
-    dict of str to int, or None
-        Option position of every choice; None when nothing meets the musts even so.
-    """
-    line = with_extras(line, client.extras, client.where)
-    best = _search(read_person(client, None, weighed), line, to_order, lambda _: None).best
+def _best_alone(person: Person, line: Line, to_order: ToOrder, known: Index | None) -> Index | None:
+    """The best set-up if no place asked for anything; what it takes and gives can be pickled."""
+    own = replace(person, targets=person.own_targets, surroundings=None)
+    best = _search(own, line, to_order, lambda _: None, known).best
     return None if best is None else best.index
 
 
@@ -260,26 +243,49 @@ class _Searched:
     def space(self) -> Space:
         return self.prepared.space
 
+    @property
+    def known(self) -> Index | None:
+        """The best, where it is one of the set-ups that are looked at first."""
+        return None if self.best is None or self.extent == "needed" else self.best.index
 
-def _search(person: Person, line: Line, to_order: ToOrder, progress: Progress) -> _Searched:
-    """Search the standard range, and the sizes made to order when they are wanted."""
+
+def _search(
+    person: Person, line: Line, to_order: ToOrder, progress: Progress, known: Index | None = None
+) -> _Searched:
+    """Search the standard range, and the sizes made to order when they are wanted.
+
+    Parameters
+    ----------
+    person : Person
+    line : Line
+    to_order : {"when-needed", "always", "never"}
+    progress : callable
+    known : dict of str to int, or None
+        One of the set-ups that are looked at first: nothing that is worse has to be looked at.
+    """
     standard = space_for(person.client, line, person.occupant)
     extended = space_for(person.client, line, person.occupant, made_to_order=True)
     more = offers_more(standard, extended)
     if to_order != "always" or not more:
-        found = _searched(person, standard, "standard", progress)
+        found = _searched(person, standard, "standard", progress, known)
         if found.best is not None or to_order == "never" or not more:
             return found
         progress("no standard set-up meets every must; looking at sizes made to order")
         return _searched(person, extended, "needed", progress)
-    return _searched(person, extended, "always", progress)
+    return _searched(person, extended, "always", progress, known)
 
 
-def _searched(person: Person, space: Space, extent: Extent, progress: Progress) -> _Searched:
+def _searched(
+    person: Person, space: Space, extent: Extent, progress: Progress, known: Index | None = None
+) -> _Searched:
     count, prepared = space.count, prepare(space)
     progress(f"{count:,} set-ups; looking for the best")
-    find = find_cheapest if extent == "needed" else find_best
-    best = find(prepared, person.targets) if count else None
+    best = None
+    if count and extent == "needed":
+        best = find_cheapest(prepared, person.targets)
+    elif count:
+        at_most = math.inf if known is None else cost_of(space, known, person.targets)
+        best = find_best(prepared, person.targets, at_most)
     return _Searched(prepared, count, best, extent)
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from chairwright.chair.steps import STEPS
 from chairwright.errors import InputError, Problem
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from chairwright.line.model import Choice, Line, Option
 from chairwright.line.reachable import Deduction, blockers
 from chairwright.validation import suggest

@@ -12,7 +12,7 @@ from chairwright.fitting.person import Person, read_person
 from chairwright.fitting.settled import where_settled
 from chairwright.fitting.to_order import ToOrder
 from chairwright.fitting.weighed import WeighedClient
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.places.model import Surroundings
@@ -99,7 +99,7 @@ def fit_lines(
             fit = fit_person(
                 read_person(own, surroundings, weighed),
                 line,
-                front=False,
+                objectives=None,
                 to_order=to_order,
                 most_corrections=most_corrections,
                 progress=lambda words, name=line.name: progress(f"{name}: {words}"),  # type: ignore[misc]

@@ -77,7 +77,7 @@ def place_helps(
 
 def _another(person: Person, line: Line, setup: Described) -> Change | None:
     """The best set-up of the line for all that is asked, as a change; None when there is none."""
-    fit = fit_person(person, line, front=False, most_corrections=1)
+    fit = fit_person(person, line, objectives=None, most_corrections=1)
     if fit.best is None or fit.setup is None:
         return None
     before, after = setup.codes, fit.setup.codes

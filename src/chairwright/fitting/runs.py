@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from chairwright.errors import InputError, Problem
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from chairwright.line.model import Choice, Option
 from chairwright.validation import suggest
 

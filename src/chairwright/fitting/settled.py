@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from chairwright.chair.occupant import Occupant
 from chairwright.errors import InputError, Problem
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from chairwright.line.model import Line
 from chairwright.person.client import Client
 from chairwright.search.space import Space, open_space

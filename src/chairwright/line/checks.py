@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from chairwright.errors import Problem
 from chairwright.line import parts, schema
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import codes_in, matching_codes
+from chairwright.line.codes import codes_in, matching_codes
 from chairwright.line.fastener_checks import fastener_mistakes
 from chairwright.line.later_checks import later_mistakes
 from chairwright.line.made_to_order import LETTERS

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 
 from chairwright.line import schema
-from chairwright.line.choices import CHOICES, NONE
+from chairwright.line.choices import NONE
+from chairwright.line.codes import codes_in, matching_codes
 from chairwright.line.model import Choice, Fastener, FixedPart, Later, Line, LineUpkeep, Rule
 from chairwright.line.parts import Extra, Part
 from chairwright.reading import YamlSource
@@ -114,47 +115,6 @@ def _matched(
         else matching_codes(choices[name], meant)
         for name, meant in written.items()
     }
-
-
-def codes_in(choice: Choice, low: float | None, high: float | None) -> frozenset[str]:
-    """Codes of the options whose main size lies in a range, both ends included.
-
-    Parameters
-    ----------
-    choice : Choice
-    low, high : float or None
-        In the size's unit; None leaves that end open.
-
-    Returns
-    -------
-    frozenset of str
-        An option without the size, such as one that is not fitted, is never in a range.
-    """
-    key = CHOICES[choice.name].size
-    sizes = {option.code: option.numbers.get(key, math.nan) for option in choice.options}
-    return frozenset(
-        code
-        for code, size in sizes.items()
-        if (low is None or size >= low) and (high is None or size <= high) and not math.isnan(size)
-    )
-
-
-def matching_codes(choice: Choice, written: Iterable[str]) -> frozenset[str]:
-    """Option codes meant by written ones; a part's code means every option made from it.
-
-    Parameters
-    ----------
-    choice : Choice
-    written : iterable of str
-
-    Returns
-    -------
-    frozenset of str
-    """
-    wanted = set(written)
-    return frozenset(
-        option.code for option in choice.options if option.code in wanted or option.part in wanted
-    )
 
 
 def _foot_support_rules(choices: dict[str, Choice]) -> Iterator[Rule]:

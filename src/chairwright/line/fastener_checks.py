@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from chairwright.errors import Problem
 from chairwright.line.choices import CHOICES, NONE
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from chairwright.line.model import Choice
 from chairwright.line.schema import WrittenFastener
 from chairwright.reading import YamlSource

@@ -9,13 +9,11 @@ from typing import NamedTuple, cast
 from chairwright.line import parts, schema
 from chairwright.line.choices import NONE
 from chairwright.line.model import OptionKind
-from chairwright.units import MM_PER_INCH
+from chairwright.line.size_words import Units, size_code, size_words
 from chairwright.yaml_events import KeyPath
 
 NO_TERMS = {"price": 0.0, "surcharge": 0.0, "extra_days": 0.0, "load_limit_kg": math.inf}
 """Price, days and load limit of what has none of its own."""
-
-Units = str
 
 
 class Made(NamedTuple):
@@ -27,18 +25,6 @@ class Made(NamedTuple):
     at: KeyPath = ()
     part: str = ""
     kind: OptionKind = "standard"
-
-
-def size_words(size_mm: float, typed_in: Units) -> str:
-    """A size as the maker names it; mm follow inches in brackets."""
-    if typed_in == "mm":
-        return f"{size_mm:g} mm"
-    return f"{size_mm / MM_PER_INCH:.4g} in ({size_mm:.0f} mm)"
-
-
-def size_code(size_mm: float, typed_in: Units) -> str:
-    """A size within a code that the program makes: in the maker's units, without the unit."""
-    return f"{size_mm:g}" if typed_in == "mm" else f"{size_mm / MM_PER_INCH:.4g}"
 
 
 def terms(item: parts.Written) -> dict[str, float]:

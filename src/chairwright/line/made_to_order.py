@@ -6,8 +6,9 @@ import math
 
 from chairwright.line import schema
 from chairwright.line.choices import CHOICES
-from chairwright.line.made import Made, size_code, size_words
+from chairwright.line.made import Made
 from chairwright.line.parts import Steps
+from chairwright.line.size_words import size_code, size_words
 
 LETTERS = {"seat_width": "S", "seat_depth": "D", "back_height": "P", "leg_length": "G"}
 """First letter of a made-to-order code, its size behind it; M marks it as made to order."""

@@ -10,7 +10,7 @@ from chairwright.fitting.allowed import why_not_allowed
 from chairwright.fitting.described import Described, describe, why_not_buildable
 from chairwright.fitting.person import Person
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from chairwright.line.model import Option, OptionKind
 
 

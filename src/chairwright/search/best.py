@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import math
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from chairwright.chair.rows import IndexArray, Rows
-from chairwright.figures.band import Band
+from chairwright.figures.band import Band, known
+from chairwright.figures.evaluate import figures_of, realise
 from chairwright.line.choices import CHOICES
 from chairwright.mass_points import FloatArray
-from chairwright.search.criteria import LEGS, Criteria, Judge, criteria
+from chairwright.search.criteria import LEGS, Criteria, Judge, broken, cost, criteria
 from chairwright.search.engine import PRIORITY, Search
 from chairwright.search.leg_trial import CHOICE
 from chairwright.search.prepared import Prepared, prepare
@@ -29,6 +31,9 @@ ANY_PIECE = 200
 """A first piece where the first finished set-up ends the search."""
 
 OTHER = "cost beyond the tables"
+
+ROOM = 1e-6
+"""Added to a cost known beforehand, which may be summed in another order: all ties stay in."""
 
 CAUTION = 1e-11
 """Taken off the bound of an unfinished set-up: more than the arithmetic's rounding, and less than
@@ -64,6 +69,8 @@ class BestGoal:
         A must among the preferences counts 1 when it is broken.
     any_will_do : bool
         End at the first set-up found, whatever it costs.
+    at_most : float
+        A cost that some set-up is known to have.
     """
 
     def __init__(
@@ -72,6 +79,7 @@ class BestGoal:
         rules: Criteria,
         *,
         any_will_do: bool = False,
+        at_most: float = np.inf,
     ) -> None:
         self.any_will_do = any_will_do
         self.first_piece = ANY_PIECE if any_will_do else FIRST_PIECE
@@ -79,7 +87,7 @@ class BestGoal:
         self.names = rules.names
         self.hard = rules.musts
         self.asked = (*rules.musts, *rules.preferences)
-        self.cost = np.inf
+        self.cost = at_most + ROOM
         self.index: dict[str, int] | None = None
 
     @property
@@ -174,7 +182,9 @@ def _listed_before(rows: Rows, index: dict[str, int]) -> NDArray[np.bool_]:
     return before
 
 
-def find_best(space: Space | Prepared, targets: Sequence[Target]) -> Best | None:
+def find_best(
+    space: Space | Prepared, targets: Sequence[Target], at_most: float = np.inf
+) -> Best | None:
     """The best set-up of a space, proven.
 
     Parameters
@@ -182,19 +192,47 @@ def find_best(space: Space | Prepared, targets: Sequence[Target]) -> Best | None
     space : Space or Prepared
         Prepared when several searches share a space.
     targets : sequence of Target
+    at_most : float
+        What some set-up that holds every must is known to cost, see `cost_of`: then the proof
+        is shorter.
 
     Returns
     -------
     Best or None
-        None when no set-up holds every must.
+        None when no set-up holds every must, or none costs so little.
     """
     rules = criteria(targets)
     prepared = prepare(space).relevant(frozenset(rules.names)).under(rules.musts)
     if prepared.space.is_empty:
         return None
-    goal = BestGoal(prepared, rules)
+    goal = BestGoal(prepared, rules, at_most=at_most)
     search = Search(prepared, goal)
     search.run()
     if goal.index is None:
         return None
     return Best(goal.index, goal.cost, search.looked_at)
+
+
+def cost_of(space: Space, index: Mapping[str, int], targets: Sequence[Target]) -> float:
+    """What the preferences that a set-up misses cost.
+
+    Parameters
+    ----------
+    space : Space
+    index : mapping of str to int
+        Option position of every choice.
+    targets : sequence of Target
+
+    Returns
+    -------
+    float
+        Infinite when the set-up misses a must.
+    """
+    rules = criteria(targets)
+    places = {name: np.array([place]) for name, place in index.items()}
+    rows, _ = realise(space.line, space.occupant, places)
+    figures = figures_of(rows, space.occupant, rules.names)
+    if any(broken(must, known(figures[must.figure])).any() for must in rules.musts):
+        return math.inf
+    costs = (cost(wish, known(figures[wish.figure])) for wish in rules.preferences)
+    return float(sum(float(each[0]) for each in costs))

@@ -12,8 +12,8 @@ from chairwright.chair.occupant import SIDES, Occupant
 from chairwright.chair.rows import IndexArray
 from chairwright.errors import InputError, Problem
 from chairwright.line.choices import CHOICES
+from chairwright.line.codes import matching_codes
 from chairwright.line.counting import count_allowed
-from chairwright.line.expand import matching_codes
 from chairwright.line.model import Line, Rule
 
 

@@ -29,7 +29,7 @@ def test_a_ramp_is_searched_judged_and_shown() -> None:
     client = replace(client, own_targets=(*client.own_targets, target(RAMP, 52.0)))
     person = read_person(client)
     assert person.targets[-1].figure == RAMP
-    fit = fit_client(client, load_line("everyday"), front=False)
+    fit = fit_client(client, load_line("everyday"), objectives=None)
     assert fit.best is not None and fit.setup is not None
     (judged,) = [each for each in fit.setup.judged if each.target.figure == RAMP]
     assert judged.value == fit.setup.figures[RAMP] <= 52.0

@@ -11,7 +11,7 @@ from chairwright.errors import InputError
 from chairwright.files.client import read_client
 from chairwright.files.places import read_places
 from chairwright.fitting.described import describe
-from chairwright.fitting.fit import Fit, best_alone, fit_client, with_alone
+from chairwright.fitting.fit import Fit, fit_client
 from chairwright.fitting.person import read_person
 from chairwright.fitting.settled import space_for
 from chairwright.line.load import load_line
@@ -25,7 +25,8 @@ EXAMPLES = Path(__file__).parents[3] / "examples"
 
 def fitted(name: str, surroundings: Surroundings | None) -> Fit:
     client = read_client(EXAMPLES / "clients" / f"{name}.yaml")
-    return fit_client(client, load_line("everyday"), surroundings=surroundings, front=False)
+    line = load_line("everyday")
+    return fit_client(client, line, surroundings=surroundings, objectives=None, alone=True)
 
 
 def test_what_is_only_told_never_changes_the_set_up() -> None:
@@ -59,13 +60,12 @@ def test_the_best_without_places_is_told_where_a_place_decides() -> None:
     plain, found = fitted("avg-001", None), fitted("avg-001", narrow)
     assert plain.setup is not None and found.setup is not None
     assert found.setup.figures["overall_width_mm"] <= 600
-    index = best_alone(found.person.client, found.line, "when-needed")
-    assert index == plain.setup.index
-    alone = with_alone(found, index).without_places
+    alone = found.without_places
     assert alone is not None
+    assert alone.codes == plain.setup.codes
     words = {each.target.place: each.verdict.word for each in alone.judged}
     assert words["larder"] == "fails"
-    assert with_alone(found, None).without_places is None
+    assert plain.without_places is None
 
 
 def test_places_of_another_client_are_refused_with_file_and_line(tmp_path: Path) -> None:

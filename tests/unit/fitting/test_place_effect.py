@@ -9,7 +9,7 @@ import pytest
 
 from chairwright.files.client import read_client
 from chairwright.files.places import read_places
-from chairwright.fitting.fit import Fit, best_alone, fit_client, with_alone
+from chairwright.fitting.fit import Fit, fit_client
 from chairwright.fitting.place_effect import PlaceEffect, place_effect
 from chairwright.line.load import load_line
 
@@ -21,8 +21,7 @@ def fitted(name: str) -> tuple[Fit, PlaceEffect]:
     client = read_client(EXAMPLES / "clients" / f"{name}.yaml")
     line = load_line("everyday")
     places = read_places(EXAMPLES / "places" / f"{name}.yaml")
-    fit = fit_client(client, line, surroundings=places, front=False)
-    fit = with_alone(fit, best_alone(client, line, "when-needed"))
+    fit = fit_client(client, line, surroundings=places, objectives=None, alone=True)
     effect = place_effect(fit)
     assert fit.best is not None
     assert effect is not None

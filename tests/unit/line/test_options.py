@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from chairwright.line.choices import CHOICES
-from chairwright.line.expand import matching_codes
+from chairwright.line.codes import matching_codes
 from tests.laws.setups import some
 from tests.oracles.lines import everyday, everyday_as_written, line_from
 

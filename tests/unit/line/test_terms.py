@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from chairwright.line.expand import codes_in, matching_codes
+from chairwright.line.codes import codes_in, matching_codes
 from chairwright.line.model import Line, Option
 from tests.oracles.lines import everyday, everyday_as_written, line_from
 

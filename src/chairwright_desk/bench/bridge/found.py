@@ -125,8 +125,7 @@ def fit_of(
         return fit_person(
             person,
             line,
-            front=front,
-            objectives=aims,
+            objectives=aims if front else None,
             most_corrections=MOST_CORRECTIONS if reasons else 0,
             progress=progress,
         )

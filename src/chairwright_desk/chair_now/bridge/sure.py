@@ -219,7 +219,8 @@ def find_surest(bench: Bench, progress: Callable[[str], None] = lambda _: None) 
     dict
         ``codes`` (empty when nothing meets every must), ``extras``, ``said``.
     """
-    fit = fit_person(bench.person, bench.line, front=False, progress=progress, most_corrections=0)
+    person, line = bench.person, bench.line
+    fit = fit_person(person, line, objectives=None, progress=progress, most_corrections=0)
     found = surest(fit, progress)
     if found.best is None or found.setup is None:
         said = ["No set-up of this line meets every must, sure or not."]
