@@ -155,9 +155,9 @@ def test_what_was_not_open_is_told(folder: Path, capsys: pytest.CaptureFixture[s
     path = changed(folder, "asked", rear_wheel="W24", belt="YP", seat_width="MS410")
     found = fitted(capsys, folder / "client.yaml", "--why", str(path))["rejected"]
     assert found["not_open"] == [
-        "the client file settles the rear wheel to W22, and not W24",
+        "the client's choices settle the rear wheel to W22, and not W24",
         "the seat width MS410 is made to order, and a standard set-up will do",
-        "the belt YP is on request, and the client file does not ask for it under choices",
+        "the belt YP is on request, and the client's choices do not name it",
     ]
 
 

@@ -129,11 +129,11 @@ def _not_open(fit: Fit, person: Person, index: Mapping[str, int]) -> Iterator[st
         option, settled = fit.line.choices[name].options[at], person.client.fixed_choices.get(name)
         if settled:
             codes = " or ".join(settled)
-            yield f"the client file settles the {plain(name)} to {codes}, and not {option.code}"
+            yield f"the client's choices settle the {plain(name)} to {codes}, and not {option.code}"
         elif option.kind == "on request":
             yield (
-                f"the {plain(name)} {option.code} is on request, and the client file does not ask "
-                "for it under choices"
+                f"the {plain(name)} {option.code} is on request, and the client's choices do not "
+                "name it"
             )
         elif option.kind == "made to order":
             yield f"the {plain(name)} {option.code} is made to order, and a standard set-up will do"

@@ -224,7 +224,7 @@ def _note(bench: Bench, choice: Choice, at: int) -> str:
     elif option.kind == "on request":
         notes.append("on request")
     if settled and at not in bench.space.allowed[choice.name]:
-        notes.append(f"the client file settles {' or '.join(settled)}")
+        notes.append(f"the client's choices settle {' or '.join(settled)}")
     return "; ".join(notes)
 
 
