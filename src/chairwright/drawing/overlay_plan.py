@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from chairwright.chair.shape import FootSupport, Point, Shape
 from chairwright.drawing import plan_chair
-from chairwright.drawing.compose import View, compose
+from chairwright.drawing.compose import LegendEntry, View, compose
 from chairwright.drawing.lesson_side import without_fine_lines
 from chairwright.drawing.palette import PenName
 from chairwright.drawing.scene import Circle, Group, Line, Polyline, Primitive
@@ -12,7 +12,11 @@ from chairwright.drawing.sheet import A5_PORTRAIT, Page, Sheet
 
 
 def overlay_plan_sheet(
-    first: Shape, second: Shape, names: tuple[str, str], page: Page = A5_PORTRAIT
+    first: Shape,
+    second: Shape,
+    names: tuple[str, str],
+    page: Page = A5_PORTRAIT,
+    number: int = 2,
 ) -> Sheet:
     """Draw two chairs over each other, from above, front to the right.
 
@@ -24,15 +28,17 @@ def overlay_plan_sheet(
         What the two are called.
     page : Page
         Largest sheet [mm]; the scale is the largest of the series that fits.
+    number : int
+        What the second is called in the legend.
 
     Returns
     -------
     Sheet
     """
-    return compose(lambda _: _view(first, second, names), page, "mm")
+    return compose(lambda _: _view(first, second, names, number), page, "mm")
 
 
-def _view(first: Shape, second: Shape, names: tuple[str, str]) -> View:
+def _view(first: Shape, second: Shape, names: tuple[str, str], number: int) -> View:
     groups = (
         plan_chair.anti_tip(first),
         without_fine_lines(plan_chair.casters(first)),
@@ -42,7 +48,11 @@ def _view(first: Shape, second: Shape, names: tuple[str, str]) -> View:
         wire_plan(second, "second"),
     )
     shown = tuple(group for group in groups if group.items)
-    return View("Plan", _words(first, second, names), shown, (), ())
+    legend = (
+        LegendEntry(f"1  {names[0]}", "outline"),
+        LegendEntry(f"{number}  {names[1]}", "second"),
+    )
+    return View("Plan", _words(first, second, names), shown, (), legend)
 
 
 def wire_plan(shape: Shape, pen: PenName) -> Group:

@@ -183,7 +183,7 @@ def _pictures(comparison: Comparison) -> Iterator[Drawing]:
         names = (first.name, side.name)
         yield _drawing(overlay_sheet(*shapes, names, rooms[0], at), f"over-{at}")
         if len(rooms) > 1:
-            yield _drawing(overlay_plan_sheet(*shapes, names, rooms[1]), f"plan-{at}")
+            yield _drawing(overlay_plan_sheet(*shapes, names, rooms[1], at), f"plan-{at}")
 
 
 def _choices(comparison: Comparison) -> Iterator[ChoiceRow]:

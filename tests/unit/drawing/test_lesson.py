@@ -220,3 +220,9 @@ def test_overlays_fit_their_page() -> None:
     plan = overlay_plan_sheet(average_adult(), tall_adult(), ("one", "two"), page)
     assert plan.width_mm <= page.width_mm and plan.height_mm <= page.height_mm
     assert "one: seat 430 mm and chair 640 mm wide" in plan.description
+
+
+def test_an_overlay_in_plan_names_both_as_the_one_from_the_side_does() -> None:
+    plan = overlay_plan_sheet(average_adult(), low_seat(), ("mine", "hers"), number=3)
+    assert {"1  mine", "3  hers"} <= {text.text for text in texts(plan)}
+    assert overlapping(texts(plan)) == []

@@ -174,5 +174,5 @@ def _cell(figure: Figure, first: Row, row: Row, units: Units) -> ComparedCell:
 
 def _laid(first: Shape, other: Shape, names: tuple[str, str], number: int) -> Laid:
     side = overlay_sheet(first, other, names, PAGE, number)
-    plan = overlay_plan_sheet(first, other, names, PAGE)
+    plan = overlay_plan_sheet(first, other, names, PAGE, number)
     return Laid(names[1], picture(side, f"over{number}"), picture(plan, f"overplan{number}"))
