@@ -99,9 +99,10 @@ more than a small line has. Small pieces make it prune between pieces as on a la
 
 
 def in_pieces(monkeypatch: pytest.MonkeyPatch, size: int | None) -> None:
-    """Make the engine work in small pieces."""
+    """Make the engine work in small pieces, and with the smallest judge after every choice."""
     if size is not None:
         for goal in (best, change_front, front):
             monkeypatch.setattr(goal, "FIRST_PIECE", size)
         monkeypatch.setattr(engine, "LARGEST_GROWN", 20 * size)
+        monkeypatch.setattr(engine, "FEW", 0 if size == PIECES[0] else size // 2)
         monkeypatch.setattr(geometry, "BLOCK", 30 * size)

@@ -33,12 +33,19 @@ def outside(target: Target, band: Band) -> FloatArray:
     ndarray, shape (n,)
         0 when it may be inside; NaN when the set-up has no such figure.
     """
-    distance = np.where(np.isnan(band.low) | np.isnan(band.high), np.nan, 0.0)
-    if target.low is not None:
-        distance = np.maximum(distance, target.low - band.high)
-    if target.high is not None:
-        distance = np.maximum(distance, band.low - target.high)
-    return np.where(distance <= SLACK, 0.0, distance)
+    low, high = target.low, target.high
+    if low is not None and high is not None:
+        distance = np.maximum(low - band.high, band.low - high)
+    elif low is not None:
+        distance = low - band.high
+    elif high is not None:
+        distance = band.low - high
+    else:
+        distance = np.zeros(len(band.low))
+    distance[distance <= SLACK] = 0.0
+    if band.low is not band.high or (low is None and high is None):
+        distance[np.isnan(band.low) | np.isnan(band.high)] = np.nan
+    return distance
 
 
 def broken(target: Target, band: Band) -> NDArray[np.bool_]:

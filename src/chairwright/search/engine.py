@@ -26,6 +26,8 @@ from chairwright.search.space import obeyed
 from chairwright.targets.target import Target
 
 LARGEST_GROWN = 200_000
+FEW = 4000
+"""So few unfinished set-ups grow on unjudged: to judge them costs more than to take them along."""
 PRIORITY = "priority"
 RANK = "rank"
 """Place of an unfinished set-up in the line's order: among equals the first is taken first, so
@@ -177,9 +179,14 @@ class Search:
             if not len(rows):
                 return level, rows
             rows.load(step.follow(rows, self._space.occupant))
-            if level in self._telling:
+            if level in self._telling and self._worth_judging(rows, level):
                 return level, self._judged(rows, level)
             level += 1
+
+    @staticmethod
+    def _worth_judging(rows: Rows, level: int) -> bool:
+        """Whether rows are many; always where no choice is made, and once they are finished."""
+        return len(rows) > FEW or not STEPS[level].choices or level == len(STEPS) - 1
 
     def _tells(self, level: int) -> bool:
         """Whether there is a choice at a level, or something is settled by it."""

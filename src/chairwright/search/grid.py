@@ -38,7 +38,7 @@ class Grid:
         self._open = obeyed(space.line, rules, self.index)
         for limit in space.limits:
             self._open &= self._within(limit)
-        self._least: dict[tuple[str, frozenset[str]], FloatArray] = {}
+        self._least: dict[tuple[str, tuple[str, ...]], FloatArray] = {}
         self._values: dict[str, FloatArray] = {}
         self._asked: tuple[list[IndexArray], IndexArray] = [], np.empty(0, dtype=np.intp)
 
@@ -101,17 +101,16 @@ class Grid:
         -------
         ndarray, shape (n,)
         """
-        made = frozenset(name for name in self.choices if name in index)
+        made = tuple(name for name in self.choices if name in index)
         reduced = self._least.get((key, made))
         if reduced is None:
             reduced = self._least[(key, made)] = self._reduced(key, made)
         if not made:
             return np.full(len(next(iter(index.values()))), float(reduced[0]))
-        return np.asarray(reduced.take(self._cells(index, made)))
+        return reduced.take(self._cells(index, made))
 
-    def _cells(self, index: Mapping[str, IndexArray], made: frozenset[str]) -> IndexArray:
+    def _cells(self, index: Mapping[str, IndexArray], names: tuple[str, ...]) -> IndexArray:
         """Flat place in the tables over the choices made; the last is kept for the next table."""
-        names = [name for name in self.choices if name in made]
         places = [index[name] for name in names]
         asked, cells = self._asked
         if len(asked) == len(places) and all(a is b for a, b in zip(asked, places, strict=True)):
@@ -123,7 +122,7 @@ class Grid:
         self._asked = places, cells
         return cells
 
-    def _reduced(self, key: str, made: frozenset[str]) -> FloatArray:
+    def _reduced(self, key: str, made: tuple[str, ...]) -> FloatArray:
         """Least over the open choices, over all options of the choices made, as one flat table."""
         still = tuple(at for at, name in enumerate(self.choices) if name not in made)
         least = np.asarray(self._values[key].min(axis=still))
