@@ -119,7 +119,7 @@ def worked(step: Step, units: Units, prefix: str = "") -> Worked:
         rows=tuple(_row(step, setups, figure, units) for figure in figures),
         whys=tuple(_whys(step, states, setups, figures)),
         cautions=tuple(_cautions(figures)),
-        captioned=len(setups) != 2 or step.view == "plan",
+        captioned=len(setups) != 2,
     )
 
 
