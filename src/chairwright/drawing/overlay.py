@@ -59,8 +59,8 @@ def _view(first: Shape, second: Shape, names: tuple[str, str], scale: float, num
     )
     shown = tuple(group for group in groups if group.items)
     legend = (
-        LegendEntry(f"1  {names[0]}", "outline"),
-        LegendEntry(f"{number}  {names[1]}", "second"),
+        LegendEntry(f"1: {names[0]}", "outline"),
+        LegendEntry(f"{number}: {names[1]}", "second"),
         LegendEntry("plumb line of 1", "plumb"),
         LegendEntry(f"plumb line of {number}", "second_plumb"),
     )

@@ -49,8 +49,8 @@ def _view(first: Shape, second: Shape, names: tuple[str, str], number: int) -> V
     )
     shown = tuple(group for group in groups if group.items)
     legend = (
-        LegendEntry(f"1  {names[0]}", "outline"),
-        LegendEntry(f"{number}  {names[1]}", "second"),
+        LegendEntry(f"1: {names[0]}", "outline"),
+        LegendEntry(f"{number}: {names[1]}", "second"),
     )
     return View("Plan", _words(first, second, names), shown, (), legend)
 

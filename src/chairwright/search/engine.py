@@ -27,7 +27,8 @@ from chairwright.targets.target import Target
 
 LARGEST_GROWN = 200_000
 FEW = 4000
-"""So few unfinished set-ups grow on unjudged: to judge them costs more than to take them along."""
+"""So few unfinished set-ups grow on unjudged: to judge them costs more than to take them along.
+Of 1000 to 8000, what the example clients took the least time with."""
 PRIORITY = "priority"
 RANK = "rank"
 """Place of an unfinished set-up in the line's order: among equals the first is taken first, so

@@ -171,6 +171,7 @@ def find_reasons(
         if correction is None:
             conflicts.append(asked.conflict_within(held))
             continue
+        asked.learn_held(held)
         corrections[given] = correction
         progress(len(corrections))
         if len(corrections) == 1:
@@ -280,6 +281,10 @@ class _Asked:
             return False
         self._unknown.add(mask)
         return True
+
+    def learn_held(self, mask: int) -> None:
+        """Keep that these musts can be held together, found elsewhere."""
+        self._held.append(mask)
 
     def _held_by(self, index: dict[str, int]) -> int:
         found = _figures(self._prepared, index, [target.figure for target in self._musts])

@@ -114,7 +114,8 @@ def spread_of(
     References
     ----------
     JCGM 101:2008, clause 8 (validation of the first order by Monte Carlo) and 7.9 (fewer draws
-    will do once their chance error, there twice the standard deviation, is small enough).
+    will do once their chance error, there twice the standard deviation, is small enough); both
+    from memory, unverified.
     """
     rise = slopes(up, down)
     first = COVERAGE * root_sum(rise)

@@ -200,5 +200,5 @@ def test_every_drawing_names_its_set_ups_once(lesson: Lesson, world: World) -> N
     assert drawings
     for drawing in drawings:
         figure = drawing.split("</figure>")[0]
-        in_drawing = re.search(r">1  [^<]+<", figure) is not None
+        in_drawing = re.search(r">1: [^<]+<", figure) is not None
         assert in_drawing != ("<figcaption>" in figure)

@@ -208,7 +208,7 @@ def test_the_second_chair_is_dashed_in_the_second_colour_and_hides_nothing() -> 
 def test_an_overlay_names_both_and_numbers_the_second() -> None:
     sheet = overlay_sheet(average_adult(), low_seat(), ("mine", "hers"), number=3)
     words = [text.text for text in texts(sheet)]
-    assert {"1  mine", "3  hers", "plumb line of 3"} <= set(words)
+    assert {"1: mine", "3: hers", "plumb line of 3"} <= set(words)
     assert overlapping(texts(sheet)) == []
     assert "hers: wheelbase 312 mm" in sheet.description
 
@@ -224,5 +224,5 @@ def test_overlays_fit_their_page() -> None:
 
 def test_an_overlay_in_plan_names_both_as_the_one_from_the_side_does() -> None:
     plan = overlay_plan_sheet(average_adult(), low_seat(), ("mine", "hers"), number=3)
-    assert {"1  mine", "3  hers"} <= {text.text for text in texts(plan)}
+    assert {"1: mine", "3: hers"} <= {text.text for text in texts(plan)}
     assert overlapping(texts(plan)) == []
